@@ -1,0 +1,16 @@
+/** What the sentences are made of. */
+import type { RefusalCode, RefusalDetails } from './refusals';
+
+/** The plan's name for a key, or null where it has none. */
+export type NameOf = (key: string) => string | null;
+
+/** `J-212 steering box to bracket`: a key with its name behind it. */
+export type Called = (key: string) => string;
+
+export type Sentences<Code extends RefusalCode> = {
+  readonly [Each in Code]: (details: Readonly<RefusalDetails[Each]>, called: Called) => string;
+};
+
+/** `a`, `a or b`, `a, b or c`. */
+export const either = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} or ${words.at(-1) ?? ''}`;
