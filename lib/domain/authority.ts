@@ -1,0 +1,133 @@
+/**
+ * Every command there is, in one table: what kind of act it is, which stream it belongs to, who may do it.
+ *
+ * - An *assurance* says that something is all right. It may be refused, and every reason is given.
+ * - A *warning* says that something is not, or no longer. It is never refused for the state of things:
+ *   only for authority, or for naming nothing.
+ * - A *note* promises nothing and takes nothing back.
+ *
+ * Roles: a person holds several; `anyone` is everybody on the shop's books.
+ */
+import type { CommandKind, Role } from './base/vocabulary';
+import { refuse } from './base/refusals';
+import type { Refusal } from './base/refusals';
+import type { ClaimType, Command } from './commands';
+import type { Facts } from './facts';
+
+interface CommandRule {
+  readonly kind: CommandKind;
+  readonly stream: 'car' | 'shop';
+  readonly roles: readonly Role[] | 'anyone';
+  /** What it says, for a list of commands. */
+  readonly says: string;
+}
+
+const LEADS: readonly Role[] = ['lead', 'owner'];
+const LEAD: readonly Role[] = ['lead'];
+const OWNER: readonly Role[] = ['owner'];
+
+const assurance = (stream: 'car' | 'shop', roles: CommandRule['roles'], says: string): CommandRule => ({
+  kind: 'assurance',
+  stream,
+  roles,
+  says,
+});
+const warning = (stream: 'car' | 'shop', roles: CommandRule['roles'], says: string): CommandRule => ({
+  kind: 'warning',
+  stream,
+  roles,
+  says,
+});
+const note = (stream: 'car' | 'shop', roles: CommandRule['roles'], says: string): CommandRule => ({
+  kind: 'note',
+  stream,
+  roles,
+  says,
+});
+
+export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
+  // people, tools, lots
+  'add-person': note('shop', LEADS, 'someone works here'),
+  'qualify-person': assurance('shop', LEADS, 'someone may do this kind of work, from a day to a day'),
+  'remove-person': warning('shop', LEADS, 'someone no longer works here'),
+  'add-tool': note('shop', LEADS, 'the shop has this tool'),
+  'add-adapter': note('shop', LEADS, "the shop has this crow's-foot or extension"),
+  'record-calibration': assurance('shop', LEADS, 'a tool was calibrated, and how it was found'),
+  'suspect-tool': warning('shop', 'anyone', 'a tool was dropped, lost, is overdue, or reads wrong'),
+  'receive-lot': assurance('shop', LEADS, 'a lot of hardware came in'),
+  'quarantine-lot': warning('shop', 'anyone', 'a lot must not be used'),
+  'clear-lot': assurance('shop', LEADS, 'a lot kept apart is good after all'),
+
+  // the car as a whole
+  'start-car': assurance('car', LEADS, 'a car is begun on a plan revision'),
+  'choose-option': assurance('car', LEADS, 'an option that the plan offers is chosen'),
+  'advance-car': assurance('car', LEAD, 'the car passes its stage gate'),
+  'send-back': warning('car', LEAD, 'the car goes back to an earlier stage'),
+  'deliver-car': assurance('car', OWNER, 'the car is delivered'),
+  'place-hold': warning('car', 'anyone', 'the car, a piece of work or a part is stopped'),
+  'release-hold': assurance('car', LEADS, 'a hold is over'),
+  assign: note('car', LEADS, 'a job or a stage is given to people'),
+  'add-note': note('car', 'anyone', 'a remark'),
+  'add-photo': note('car', 'anyone', 'a photo was taken'),
+
+  // operations
+  'start-operation': assurance('car', 'anyone', 'an operation begins'),
+  'join-operation': assurance('car', 'anyone', 'another person is on it too'),
+  'pause-operation': warning('car', 'anyone', 'work stops, and how it was left'),
+  'resume-operation': assurance('car', 'anyone', 'work goes on'),
+  'take-over-operation': assurance('car', 'anyone', 'someone else goes on with it'),
+  'finish-operation': assurance('car', 'anyone', 'everything it means is done'),
+
+  // joints
+  'snug-joint': assurance('car', 'anyone', 'fitted and run up to contact'),
+  'final-joint': assurance('car', 'anyone', 'brought to final torque, with the evidence'),
+  'verify-joint': assurance('car', 'anyone', 'a second person has made sure'),
+  'recheck-joint': assurance('car', 'anyone', 'tried again with a good tool; nothing moved'),
+  'reject-joint': warning('car', 'anyone', 'a second person does not agree'),
+  'open-joint': warning('car', 'anyone', 'fasteners were loosened'),
+  'report-disturbed': warning('car', 'anyone', 'a stripe is broken, or a fastener moved'),
+  'report-over-torque': warning('car', 'anyone', 'a fastener got more than the window allows'),
+
+  // checks, findings, changes
+  'begin-check': assurance('car', 'anyone', 'a timed check begins'),
+  'pass-check': assurance(
+    'car',
+    'anyone',
+    'a check is passed; a value outside its limits fails it all the same',
+  ),
+  'fail-check': warning('car', 'anyone', 'a check is failed'),
+  'report-finding': warning('car', 'anyone', 'something is wrong with a part, a joint or a place'),
+  'decide-finding': assurance('car', LEADS, 'what is done about a finding'),
+  'close-finding': assurance('car', 'anyone', "a finding's work is done"),
+  'ask-change': note('car', 'anyone', 'a departure from the plan is asked for'),
+  'decide-change': assurance('car', LEADS, 'a change is approved or declined'),
+
+  // stopgaps, conditions, parts
+  'place-stopgap': warning('car', 'anyone', 'a temporary fixing went in'),
+  'remove-stopgap': assurance('car', 'anyone', 'a temporary fixing came out'),
+  'set-condition': assurance('car', 'anyone', 'a condition that no work sets is true'),
+  'clear-condition': warning('car', 'anyone', 'a condition is no longer true'),
+  'receive-part': assurance('car', 'anyone', 'a part is here and good'),
+  'fit-part': assurance('car', 'anyone', 'a part is on the car'),
+  'take-part': warning('car', 'anyone', 'a part came off, perhaps for another car'),
+
+  // taking back
+  'strike-signature': warning('car', 'anyone', 'a signature was wrong: own until verified, then the lead'),
+};
+
+/** May this person give this command? Independence rules are per joint and stand with the joint's own rules. */
+export const mayAct = (facts: Facts, command: Command): readonly Refusal[] => {
+  const { claim } = command;
+  const { type } = claim;
+  const person = facts.people[facts.actor];
+  // An empty book takes its first person from whoever opens it; that person must be an owner.
+  if (claim.type === 'add-person' && Object.keys(facts.people).length === 0)
+    return claim.roles.includes('owner')
+      ? []
+      : [refuse('not-allowed', { act: type, roles: OWNER, actor: facts.actor })];
+  if (person === undefined || person.left) return [refuse('unknown-person', { person: facts.actor })];
+  const { roles } = COMMANDS[type];
+  return roles === 'anyone' || person.roles.some((role) => roles.includes(role))
+    ? []
+    : [refuse('not-allowed', { act: type, roles, actor: facts.actor })];
+};

@@ -1,0 +1,71 @@
+/** What every rule of one car is given, and the two answers it may give. */
+import { refuse } from '@/lib/domain/base/refusals';
+import type { Refusal } from '@/lib/domain/base/refusals';
+import type { Key, PersonId, StateKey } from '@/lib/domain/base/vocabulary';
+import type { Car } from '@/lib/domain/car/rows';
+import type { CarClaim } from '@/lib/domain/commands';
+import type { CarPayload, Signed } from '@/lib/domain/events';
+import type { Facts } from '@/lib/domain/facts';
+import type { CompiledPlan } from '@/lib/domain/plan/compiled';
+import { planKey } from '@/lib/domain/plan/positions';
+import { isQualified } from '@/lib/domain/shop/rows';
+
+export interface Case {
+  /** Id of the command that is judged; empty where nobody claims anything (`assess`). */
+  readonly command: string;
+  readonly facts: Facts;
+  readonly car: Car;
+  readonly plan: CompiledPlan;
+}
+
+export interface Decision {
+  readonly refusals: readonly Refusal[];
+  readonly events: readonly CarPayload[];
+}
+
+export type CarClaimOf<Type extends CarClaim['type']> = Extract<CarClaim, { readonly type: Type }>;
+
+export const accept = (...events: readonly CarPayload[]): Decision => ({ refusals: [], events });
+export const deny = (...refusals: readonly Refusal[]): Decision => ({ refusals, events: [] });
+
+/** Refused with every reason, or accepted with what `events` makes of it. */
+export const unless = (refusals: readonly Refusal[], events: () => readonly CarPayload[]): Decision =>
+  refusals.length > 0 ? { refusals, events: [] } : { refusals, events: events() };
+
+export const unknown = (what: string, key: string): Decision => deny(refuse('unknown-thing', { what, key }));
+
+export const signature = (act: string, subject: string, number: number): Signed => ({ act, subject, number });
+
+/** Does the person hold the qualification on the day that counts? */
+export const qualification = (
+  { facts }: Pick<Case, 'facts'>,
+  person: PersonId,
+  key: Key | null,
+): readonly Refusal[] => {
+  const found = facts.people[person];
+  if (found === undefined) return [refuse('unknown-person', { person })];
+  return key === null || isQualified(found, key, facts.day)
+    ? []
+    : [refuse('not-qualified', { person, qualification: key, day: facts.day })];
+};
+
+/** Options that must be chosen before this element may be touched. */
+export const undecided = (
+  { plan }: Pick<Case, 'plan'>,
+  element: { readonly undecided: readonly Key[] },
+): readonly Refusal[] =>
+  element.undecided.map((option) =>
+    refuse('option-undecided', { option, choices: plan.document.options?.[option]?.choices ?? [] }),
+  );
+
+/** Standing holds that stop work on these things: those on all work, and those that name one of them. */
+export const holdsOnWork = ({ car }: Pick<Case, 'car'>, things: readonly StateKey[]): readonly Refusal[] =>
+  Object.entries(car.holds).flatMap(([id, hold]) => {
+    const names = things.some((thing) => hold.things.includes(thing) || hold.things.includes(planKey(thing)));
+    const stops = hold.releasedBy === null && (hold.scope === 'work' || (hold.scope === 'things' && names));
+    return stops ? [refuse('hold-stands', { hold: id, scope: hold.scope, reason: hold.reason })] : [];
+  });
+
+/** The next free number of a kind on this car; numbers are never used again. */
+export const nextId = (prefix: string, rows: Readonly<Record<string, unknown>>): string =>
+  `${prefix}-${String(Object.keys(rows).filter((id) => id.startsWith(`${prefix}-`)).length + 1)}`;

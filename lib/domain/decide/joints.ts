@@ -1,0 +1,220 @@
+/** Snug and final: the two assurances that tighten a joint. */
+import { refuse } from '@/lib/domain/base/refusals';
+import type { Refusal } from '@/lib/domain/base/refusals';
+import { isAtLevel } from '@/lib/domain/base/vocabulary';
+import { fitHardware } from '@/lib/domain/car/hardware';
+import type { FittedClaim } from '@/lib/domain/car/hardware';
+import { UNTOUCHED_JOINT, doubtsOf, levelOf, toExactText } from '@/lib/domain/car/joint';
+import type { Doubt, JointRow, Mark, RunRef } from '@/lib/domain/car/rows';
+import { allowsByJob, runningWork } from '@/lib/domain/car/work';
+import type { JointAct } from '@/lib/domain/car/work';
+import type { CarPayload } from '@/lib/domain/events';
+import type { CompiledJoint } from '@/lib/domain/plan/compiled';
+import { judgeEvidence } from '@/lib/domain/torque/evidence';
+import type { TorqueEvidence } from '@/lib/domain/torque/evidence';
+import { unmet } from '@/lib/domain/unmet';
+import { holdsOnWork, qualification, signature, undecided, unless } from './case';
+import type { CarClaimOf, Case, Decision } from './case';
+
+export interface JointCase extends Case {
+  readonly joint: CompiledJoint;
+  readonly row: JointRow;
+  readonly doubts: readonly Doubt[];
+}
+
+export const jointCase = (at: Case, joint: CompiledJoint): JointCase => {
+  const row = at.car.joints[joint.stateKey];
+  return { ...at, joint, row: row ?? UNTOUCHED_JOINT, doubts: doubtsOf(row, at.facts) };
+};
+
+export const staleCycle = ({ joint, row }: JointCase, named: number | undefined): readonly Refusal[] =>
+  named === undefined || named === row.cycle
+    ? []
+    : [refuse('stale-cycle', { joint: joint.stateKey, named, current: row.cycle })];
+
+/** The running operation it belongs to, or null where a job of its own allows it. */
+export const workFor = (
+  at: JointCase,
+  act: JointAct,
+): { run: RunRef | null; refusals: readonly Refusal[] } => {
+  const run = runningWork(at.car, at.joint, act);
+  if (run !== null || allowsByJob(at.car, at.joint, act, at.doubts)) return { run, refusals: [] };
+  const operations = at.joint.broughtBy.map((each) => each.operation);
+  return {
+    run: null,
+    refusals: [
+      refuse('no-work-names-joint', { joint: at.joint.stateKey, operations: [...new Set(operations)] }),
+    ],
+  };
+};
+
+/** What stands against touching the joint at all: options, holds, who it is. */
+const common = (at: JointCase): readonly Refusal[] => [
+  ...undecided(at, at.joint),
+  ...holdsOnWork(at, [at.joint.stateKey]),
+  ...qualification(at, at.facts.actor, at.joint.who),
+];
+
+const fit = (at: JointCase, claimed: readonly FittedClaim[] | undefined): ReturnType<typeof fitHardware> => {
+  const isLead = at.facts.people[at.facts.actor]?.roles.includes('lead') ?? false;
+  return fitHardware(at.plan, at.joint, at.row, claimed ?? [], {
+    lots: at.facts.lots,
+    day: at.facts.day,
+    actorIsLead: isLead,
+  });
+};
+
+const crewOf = (at: JointCase, run: RunRef | null): readonly string[] =>
+  run === null ? [] : (at.car.operations[run.operation]?.crew ?? []);
+
+const fitted = (at: JointCase, fitting: ReturnType<typeof fitHardware>): readonly CarPayload[] =>
+  Object.keys(fitting.fasteners).length === 0
+    ? []
+    : [
+        {
+          type: 'hardware-fitted',
+          joint: at.joint.stateKey,
+          cycle: at.row.cycle,
+          fasteners: fitting.fasteners,
+        },
+      ];
+
+const markOf = (at: JointCase, level: Mark['level'], run: RunRef | null, more: Partial<Mark>): Mark => ({
+  level,
+  signature: at.command,
+  by: at.facts.actor,
+  crew: crewOf(at, run),
+  at: at.facts.judgedAt,
+  run,
+  tool: null,
+  adapter: null,
+  method: null,
+  delivered: null,
+  window: null,
+  loaded: [],
+  cleared: [],
+  struck: false,
+  ...more,
+});
+
+/** Fitted and run up to contact: says nothing of torque, and never satisfies a torque gate. */
+export const snug = (at: JointCase, claim: CarClaimOf<'snug-joint'>): Decision => {
+  const { joint, row } = at;
+  const level = levelOf(row);
+  const fitting = fit(at, claim.hardware);
+  const work = workFor(at, 'snug');
+  const refusals = [
+    ...staleCycle(at, claim.cycle),
+    ...(isAtLevel(level, 'snug') ? [refuse('level-already', { joint: joint.stateKey, level })] : []),
+    ...common(at),
+    ...work.refusals,
+    ...fitting.refusals,
+  ];
+  return unless(refusals, () => [
+    ...fitted(at, fitting),
+    {
+      type: 'joint-marked',
+      joint: joint.stateKey,
+      cycle: row.cycle,
+      mark: markOf(at, 'snug', work.run, {}),
+      doubtsLeft: row.doubts,
+      evidence: null,
+      signed: signature('snug-joint', joint.stateKey, row.cycle),
+    },
+  ]);
+};
+
+/** Brought to final. In a cycle that is already final this is the retorque: verified falls back to final. */
+export const final = (at: JointCase, claim: CarClaimOf<'final-joint'>): Decision => {
+  const { joint, row, facts } = at;
+  const work = workFor(at, 'final');
+  const fitting = fit(at, claim.hardware);
+  const tool = claim.tool === undefined ? null : (facts.tools[claim.tool] ?? null);
+  const adapter = claim.adapter === undefined ? null : (facts.adapters[claim.adapter] ?? null);
+  const evidence = evidenceOf(claim);
+  const judged = judgeEvidence(joint, evidence, { tool, adapter, day: facts.day, judgedAt: facts.judgedAt });
+  const refusals = [
+    ...staleCycle(at, claim.cycle),
+    ...alreadyFinal(at, work.run),
+    ...common(at),
+    ...work.refusals,
+    ...slaves(at),
+    ...at.doubts
+      .filter((doubt) => doubt.remedy === 'renew')
+      .map((doubt) =>
+        refuse('doubt-needs-more', { joint: joint.stateKey, remedy: 'renew', because: doubt.because }),
+      ),
+    ...unmet(at.plan, at.car, facts, joint.finalNeeds),
+    ...(claim.tool !== undefined && tool === null
+      ? [refuse('unknown-thing', { what: 'tool', key: claim.tool })]
+      : []),
+    ...(claim.adapter !== undefined && adapter === null
+      ? [refuse('unknown-thing', { what: 'adapter', key: claim.adapter })]
+      : []),
+    ...judged.refusals,
+    ...fitting.refusals,
+  ];
+  return unless(refusals, () => [
+    ...fitted(at, fitting),
+    {
+      type: 'joint-marked',
+      joint: joint.stateKey,
+      cycle: row.cycle,
+      mark: markOf(at, 'final', work.run, {
+        tool: claim.tool ?? null,
+        adapter: claim.adapter ?? null,
+        delivered:
+          judged.delivered === null
+            ? null
+            : Object.fromEntries(Object.entries(judged.delivered).map(([f, v]) => [f, toExactText(v)])),
+        window: windowOf(joint),
+        loaded: joint.loadedBy.filter((condition) => at.car.conditions[condition]?.value === true),
+        cleared: row.doubts,
+      }),
+      doubtsLeft: [],
+      evidence: { ...evidence, calibration: tool?.calibrations.at(-1) ?? null },
+      signed: signature('final-joint', joint.stateKey, row.cycle),
+    },
+  ]);
+};
+
+const alreadyFinal = (at: JointCase, run: RunRef | null): readonly Refusal[] => {
+  const level = levelOf(at.row);
+  const isAsked = at.joint.broughtBy.some(
+    ({ operation, verb }) => verb === 'retorque' && operation === run?.operation,
+  );
+  return isAtLevel(level, 'final') && at.doubts.length === 0 && !isAsked
+    ? [refuse('level-already', { joint: at.joint.stateKey, level })]
+    : [];
+};
+
+/** While a slave part or bolt stands in it, it can't pass snug. */
+const slaves = ({ joint, car }: JointCase): readonly Refusal[] =>
+  Object.entries(car.stopgaps).flatMap(([id, row]) =>
+    row.slaveIn.includes(joint.stateKey) && row.removed < row.placed
+      ? [refuse('slave-part-in-joint', { joint: joint.stateKey, stopgap: id })]
+      : [],
+  );
+
+const windowOf = (joint: CompiledJoint): Mark['window'] => {
+  if (joint.specification.kind !== 'window' || joint.method === 'sequence') return null;
+  const { low, high, unit } = joint.specification.window;
+  return {
+    low: low === null ? null : toExactText(low),
+    high: high === null ? null : toExactText(high),
+    unit,
+  };
+};
+
+const evidenceOf = (claim: CarClaimOf<'final-joint'>): TorqueEvidence => ({
+  ...(claim.tool === undefined ? {} : { tool: claim.tool }),
+  ...(claim.adapter === undefined ? {} : { adapter: claim.adapter }),
+  ...(claim.unit === undefined ? {} : { unit: claim.unit }),
+  ...(claim.setting === undefined ? {} : { setting: claim.setting }),
+  ...(claim.passes === undefined ? {} : { passes: claim.passes }),
+  ...(claim.readings === undefined ? {} : { readings: claim.readings }),
+  ...(claim.drags === undefined ? {} : { drags: claim.drags }),
+  ...(claim.angles === undefined ? {} : { angles: claim.angles }),
+  ...(claim.steps === undefined ? {} : { steps: claim.steps }),
+  ...(claim.unitConfirmed === undefined ? {} : { unitConfirmed: claim.unitConfirmed }),
+});

@@ -1,0 +1,170 @@
+/** Starting, leaving and finishing operations. */
+import { refuse } from '@/lib/domain/base/refusals';
+import type { Refusal } from '@/lib/domain/base/refusals';
+import type { RunRef } from '@/lib/domain/car/rows';
+import type { CarPayload } from '@/lib/domain/events';
+import type { CompiledOperation } from '@/lib/domain/plan/compiled';
+import { unmet } from '@/lib/domain/unmet';
+import { bodyUnmet } from './body';
+import { accept, deny, holdsOnWork, qualification, signature, undecided, unknown, unless } from './case';
+import type { CarClaimOf, Case, Decision } from './case';
+import { checksDueAgain, conditionSet } from './consequences';
+import { findingsOnParts } from './findings-on';
+import { plannedPlacing } from './stopgaps';
+
+type OperationAct =
+  | 'start-operation'
+  | 'join-operation'
+  | 'pause-operation'
+  | 'resume-operation'
+  | 'take-over-operation'
+  | 'finish-operation';
+
+export const decideOperation = (at: Case, claim: CarClaimOf<OperationAct>): Decision => {
+  const operation = at.plan.operations.get(claim.operation);
+  if (operation === undefined) return unknown('operation', claim.operation);
+  switch (claim.type) {
+    case 'start-operation':
+      return start(at, operation, claim.run);
+    case 'join-operation':
+      return join(at, operation);
+    case 'pause-operation':
+      return pause(at, operation, claim.leftAs ?? null);
+    case 'resume-operation':
+      return goOn(at, operation, 'paused');
+    case 'take-over-operation':
+      return goOn(at, operation, 'running or paused');
+    case 'finish-operation':
+      return finish(at, operation, claim.run);
+  }
+};
+
+/** Why this operation may not be started or taken up now, by the person who wants to: the same at start and at resume (D28). */
+export const startRefusals = (at: Case, operation: CompiledOperation): readonly Refusal[] => [
+  ...undecided(at, operation),
+  ...qualification(at, at.facts.actor, operation.who),
+  ...readiness(at, operation),
+];
+
+/** The part of it that is about the car and not about who asks: what `assess` shows beside a waiting job. */
+export const readiness = (at: Case, operation: CompiledOperation): readonly Refusal[] => [
+  ...(operation.notBefore && at.car.stage < operation.stage
+    ? [
+        refuse('stage-not-reached', {
+          operation: operation.stateKey,
+          stage: at.plan.stages[operation.stage]?.key ?? '',
+          standsIn: at.plan.stages[at.car.stage]?.key ?? '',
+        }),
+      ]
+    : []),
+  ...holdsOnWork(at, [
+    operation.stateKey,
+    ...operation.body.flatMap((line) => (line.verb === 'fit' ? [line.part] : [])),
+  ]),
+  ...findingsOnParts(at, operation),
+  ...unmet(at.plan, at.car, at.facts, operation.needs),
+];
+
+const start = (at: Case, operation: CompiledOperation, named: number | undefined): Decision => {
+  const key = operation.stateKey;
+  const row = at.car.operations[key];
+  if (row?.status === 'running' || row?.status === 'paused')
+    return deny(refuse('operation-already-running', { operation: key }));
+  if (row?.status === 'finished' && !operation.repeatable)
+    return deny(refuse('operation-already-finished', { operation: key }));
+  const run = row === undefined ? 1 : row.status === 'due-again' ? row.run : row.run + 1;
+  const again = row?.status === 'finished' ? checksDueAgain(at, operation, `${key} is run again`) : [];
+  return unless([...stale(operation, named, run), ...startRefusals(at, operation)], () => [
+    { type: 'operation-started', operation: key, run },
+    ...again,
+  ]);
+};
+
+const stale = (
+  operation: CompiledOperation,
+  named: number | undefined,
+  current: number,
+): readonly Refusal[] =>
+  named === undefined || named === current
+    ? []
+    : [refuse('stale-run', { operation: operation.stateKey, named, current })];
+
+const join = (at: Case, operation: CompiledOperation): Decision => {
+  const key = operation.stateKey;
+  const row = at.car.operations[key];
+  if (row?.status !== 'running') return deny(refuse('operation-not-running', { operation: key }));
+  const person = at.facts.actor;
+  return unless(
+    [
+      ...(row.present.includes(person) ? [refuse('already-on-it', { operation: key, person })] : []),
+      ...qualification(at, person, operation.who),
+      ...holdsOnWork(at, [key]),
+    ],
+    () => [{ type: 'operation-joined', operation: key, run: row.run }],
+  );
+};
+
+/** Anyone may stop work; where nothing runs there is nothing to stop and nothing to refuse. */
+const pause = (at: Case, operation: CompiledOperation, leftAs: string | null): Decision => {
+  const row = at.car.operations[operation.stateKey];
+  return row?.status === 'running'
+    ? accept({ type: 'operation-paused', operation: operation.stateKey, run: row.run, leftAs })
+    : accept();
+};
+
+const goOn = (at: Case, operation: CompiledOperation, from: 'paused' | 'running or paused'): Decision => {
+  const key = operation.stateKey;
+  const row = at.car.operations[key];
+  const isThere = row?.status === 'paused' || (from === 'running or paused' && row?.status === 'running');
+  if (row === undefined || !isThere)
+    return deny(
+      row?.status === 'running'
+        ? refuse('operation-already-running', { operation: key })
+        : refuse('operation-not-running', { operation: key }),
+    );
+  return unless(startRefusals(at, operation), () => [
+    { type: 'operation-resumed', operation: key, run: row.run, takenOver: from !== 'paused' },
+  ]);
+};
+
+const finish = (at: Case, operation: CompiledOperation, named: number | undefined): Decision => {
+  const key = operation.stateKey;
+  const row = at.car.operations[key];
+  if (row?.status !== 'running') return deny(refuse('operation-not-running', { operation: key }));
+  const person = at.facts.actor;
+  const run: RunRef = { operation: key, run: row.run };
+  const refusals = [
+    ...stale(operation, named, row.run),
+    ...(row.crew.includes(person) ? [] : [refuse('not-on-it', { operation: key, person })]),
+    ...(row.crew.length < operation.crew
+      ? [refuse('crew-too-small', { operation: key, crew: operation.crew, present: row.crew.length })]
+      : []),
+    ...holdsOnWork(at, [key]),
+    ...bodyUnmet(at, operation, run),
+  ];
+  return unless(refusals, () => [
+    {
+      type: 'operation-finished',
+      operation: key,
+      run: row.run,
+      waitMs: operation.waitMs,
+      signed: signature('finish-operation', key, row.run),
+    },
+    ...operation.body.flatMap((line): readonly CarPayload[] => {
+      const because = `${key} is finished`;
+      switch (line.verb) {
+        case 'place':
+          return plannedPlacing(at, line.stopgap);
+        case 'set':
+          return conditionSet(at, line.condition, because, run);
+        case 'clear':
+          // Planned, so nothing is lost: the work that set it is not asked for again.
+          return at.car.conditions[line.condition]?.value === true
+            ? [{ type: 'condition-cleared', condition: line.condition, run, because }]
+            : [];
+        default:
+          return [];
+      }
+    }),
+  ]);
+};

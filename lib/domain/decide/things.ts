@@ -1,0 +1,116 @@
+/** Conditions by report, parts, holds, options, notes. */
+import { refuse } from '@/lib/domain/base/refusals';
+import type { Refusal } from '@/lib/domain/base/refusals';
+import type { RunRef } from '@/lib/domain/car/rows';
+import { accept, holdsOnWork, nextId, signature, undecided, unknown, unless } from './case';
+import type { CarClaimOf, Case, Decision } from './case';
+import { conditionLost, conditionSet, distinct, dueAgain } from './consequences';
+import { findingsOnPart } from './findings-on';
+
+const isCondition = ({ plan }: Case, condition: string): boolean =>
+  plan.document.conditions?.[condition] !== undefined || plan.setters.has(condition);
+
+/** Only a condition that no work sets may be set by saying so: "bled" is bled by bleeding. */
+export const setCondition = (at: Case, claim: CarClaimOf<'set-condition'>): Decision => {
+  const { condition, reason } = claim;
+  if (!isCondition(at, condition)) return unknown('condition', condition);
+  const refusals: Refusal[] = [];
+  const setters = at.plan.setters.get(condition) ?? [];
+  if (setters.length > 0)
+    refusals.push(
+      refuse('condition-set-by-work', { condition, operations: setters.map((each) => each.stateKey) }),
+    );
+  if (at.car.conditions[condition]?.value === true)
+    refusals.push(refuse('condition-already', { condition, value: true }));
+  return unless(refusals, () => conditionSet(at, condition, reason, null));
+};
+
+export const clearCondition = (at: Case, claim: CarClaimOf<'clear-condition'>): Decision =>
+  isCondition(at, claim.condition)
+    ? accept(...distinct(conditionLost(at, claim.condition, claim.reason, null)))
+    : unknown('condition', claim.condition);
+
+const isPart = ({ plan }: Case, part: string): boolean => plan.document.parts?.[part] !== undefined;
+
+export const receivePart = (at: Case, claim: CarClaimOf<'receive-part'>): Decision => {
+  const { part } = claim;
+  if (!isPart(at, part)) return unknown('part', part);
+  const row = at.car.parts[part];
+  const state = row?.state ?? 'absent';
+  return unless(
+    state === 'present' || state === 'fitted' ? [refuse('part-already', { part, state })] : [],
+    () => [{ type: 'part-received', part, piece: row?.piece ?? 1 }],
+  );
+};
+
+export const fitPart = (at: Case, claim: CarClaimOf<'fit-part'>): Decision => {
+  const { part } = claim;
+  if (!isPart(at, part)) return unknown('part', part);
+  const fitters = at.plan.fitters.get(part) ?? [];
+  const running = fitters.find((each) => at.car.operations[each.stateKey]?.status === 'running');
+  const refusals: Refusal[] = [...holdsOnWork(at, [part]), ...findingsOnPart(at, part)];
+  const state = at.car.parts[part]?.state ?? 'absent';
+  if (state === 'fitted') refusals.push(refuse('part-already', { part, state }));
+  else if (state !== 'present') refusals.push(refuse('part-absent', { part }));
+  if (running === undefined)
+    refusals.push(
+      refuse('part-not-taken-into-work', { part, operations: fitters.map((each) => each.stateKey) }),
+    );
+  else refusals.push(...undecided(at, running));
+  const run: RunRef | null =
+    running === undefined
+      ? null
+      : { operation: running.stateKey, run: at.car.operations[running.stateKey]?.run ?? 1 };
+  return unless(refusals, () => [
+    { type: 'part-fitted', part, run, signed: signature('fit-part', part, at.car.parts[part]?.piece ?? 1) },
+  ]);
+};
+
+/** Robbing a part: a warning on the giver, whatever state it is in; what it did here is due again. */
+export const takePart = (at: Case, claim: CarClaimOf<'take-part'>): Decision => {
+  const { part, takenFor, reason } = claim;
+  if (!isPart(at, part)) return unknown('part', part);
+  const because = takenFor === undefined ? `${part} was taken off` : `${part} was taken for ${takenFor}`;
+  return accept(
+    { type: 'part-taken', part, takenFor: takenFor ?? null, reason },
+    ...distinct((at.plan.fitters.get(part) ?? []).flatMap((each) => dueAgain(at, each, because))),
+  );
+};
+
+export const placeHold = (at: Case, claim: CarClaimOf<'place-hold'>): Decision =>
+  accept({
+    type: 'hold-placed',
+    hold: nextId('H', at.car.holds),
+    scope: claim.scope,
+    things: claim.things ?? [],
+    reason: claim.reason,
+  });
+
+export const releaseHold = (at: Case, claim: CarClaimOf<'release-hold'>): Decision => {
+  const row = at.car.holds[claim.hold];
+  if (row === undefined) return unknown('hold', claim.hold);
+  return unless(
+    row.releasedBy === null ? [] : [refuse('hold-already-released', { hold: claim.hold })],
+    () => [{ type: 'hold-released', hold: claim.hold, reason: claim.reason ?? null }],
+  );
+};
+
+/** The first choice; another one later is a change. */
+export const chooseOption = (at: Case, claim: CarClaimOf<'choose-option'>): Decision => {
+  const { option, choice } = claim;
+  const entry = at.plan.document.options?.[option];
+  if (entry === undefined) return unknown('option', option);
+  const chosen = at.car.options[option];
+  const refusals: Refusal[] = [];
+  if (chosen !== undefined) refusals.push(refuse('option-already-chosen', { option, choice: chosen }));
+  if (!entry.choices.includes(choice))
+    refusals.push(refuse('choice-unknown', { option, choice, choices: entry.choices }));
+  return unless(refusals, () => [{ type: 'option-chosen', option, choice }]);
+};
+
+export const assign = (at: Case, claim: CarClaimOf<'assign'>): Decision => {
+  const stranger = claim.people.find((person) => at.facts.people[person] === undefined);
+  return stranger === undefined
+    ? accept({ type: 'job-assigned', job: claim.job, people: claim.people })
+    : unknown('person', stranger);
+};

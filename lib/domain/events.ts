@@ -1,0 +1,295 @@
+/**
+ * What happened. Every consequence is an event of its own and carries the values that it was decided with, so that
+ * `evolve` needs no plan and an old log still tells what was true then. `v` is the shape's version; see `upcast.ts`.
+ */
+import type {
+  CarId,
+  Disposition,
+  HoldScope,
+  Instant,
+  Key,
+  LotId,
+  PersonId,
+  StateKey,
+  ToolId,
+} from './base/vocabulary';
+import type { Doubt, Edit, FittedItem, Mark, RunRef } from './car/rows';
+import type { Lot, Person, Qualification } from './shop/rows';
+import type { Adapter, Calibration, SuspectInterval, Tool } from './torque/tool';
+
+/** Who, when, by which command: the same in every event of one command. */
+export interface Meta {
+  readonly command: string;
+  readonly by: PersonId;
+  /** judgedAt: the time that counts. */
+  readonly at: Instant;
+  readonly doneAt: Instant;
+  readonly receivedAt: Instant;
+  readonly clockDoubted: boolean;
+  readonly device: string | null;
+  readonly batch: string | null;
+}
+
+/** What a signature is for; the sign-off's own event carries it. */
+export interface Signed {
+  readonly act: string;
+  readonly subject: string;
+  readonly number: number;
+}
+
+export type ShopPayload =
+  | { readonly type: 'person-added'; readonly person: Person }
+  | { readonly type: 'person-qualified'; readonly person: PersonId; readonly qualification: Qualification }
+  | { readonly type: 'person-removed'; readonly person: PersonId }
+  | { readonly type: 'tool-added'; readonly tool: Tool }
+  | { readonly type: 'adapter-added'; readonly adapter: Adapter }
+  | { readonly type: 'tool-calibrated'; readonly tool: ToolId; readonly calibration: Calibration }
+  | { readonly type: 'tool-suspected'; readonly tool: ToolId; readonly interval: SuspectInterval }
+  /** Open suspicions end here, with the error that the bench found. */
+  | {
+      readonly type: 'tool-tested';
+      readonly tool: ToolId;
+      readonly until: Instant;
+      readonly low: string;
+      readonly high: string;
+    }
+  | { readonly type: 'lot-received'; readonly lot: Lot }
+  | { readonly type: 'lot-quarantined'; readonly lot: LotId; readonly reason: string }
+  | { readonly type: 'lot-cleared'; readonly lot: LotId; readonly reason: string };
+
+export type CarPayload =
+  | {
+      readonly type: 'car-started';
+      readonly chassis: string;
+      readonly colour: string | null;
+      readonly plan: string;
+      readonly options: Readonly<Record<Key, string>>;
+    }
+  | { readonly type: 'option-chosen'; readonly option: Key; readonly choice: string }
+  | { readonly type: 'job-assigned'; readonly job: string; readonly people: readonly PersonId[] }
+  | { readonly type: 'note-added'; readonly of: string; readonly text: string }
+  | { readonly type: 'photo-added'; readonly of: string; readonly slot: string; readonly hash: string }
+  | { readonly type: 'operation-started'; readonly operation: StateKey; readonly run: number }
+  | { readonly type: 'operation-joined'; readonly operation: StateKey; readonly run: number }
+  | {
+      readonly type: 'operation-paused';
+      readonly operation: StateKey;
+      readonly run: number;
+      readonly leftAs: string | null;
+    }
+  | {
+      readonly type: 'operation-resumed';
+      readonly operation: StateKey;
+      readonly run: number;
+      readonly takenOver: boolean;
+    }
+  | {
+      readonly type: 'operation-finished';
+      readonly operation: StateKey;
+      readonly run: number;
+      readonly waitMs: number;
+      readonly signed: Signed;
+    }
+  | {
+      readonly type: 'operation-due-again';
+      readonly operation: StateKey;
+      readonly run: number;
+      readonly because: string;
+    }
+  | {
+      readonly type: 'hardware-fitted';
+      readonly joint: StateKey;
+      readonly cycle: number;
+      readonly fasteners: Readonly<Record<string, Readonly<Record<Key, FittedItem>>>>;
+    }
+  | {
+      readonly type: 'joint-marked';
+      readonly joint: StateKey;
+      readonly cycle: number;
+      readonly mark: Mark;
+      readonly doubtsLeft: readonly Doubt[];
+      readonly evidence: Readonly<Record<string, unknown>> | null;
+      readonly signed: Signed;
+    }
+  | {
+      readonly type: 'joint-rechecked';
+      readonly joint: StateKey;
+      readonly cycle: number;
+      readonly tool: ToolId | null;
+      readonly run: RunRef | null;
+      readonly cleared: readonly Doubt[];
+      readonly doubtsLeft: readonly Doubt[];
+      readonly signed: Signed;
+    }
+  | {
+      readonly type: 'joint-opened';
+      readonly joint: StateKey;
+      readonly cycle: number;
+      readonly fasteners: readonly number[];
+      readonly was: string;
+      readonly run: RunRef | null;
+      readonly spent: Readonly<Record<string, readonly Key[]>>;
+      readonly reason: string | null;
+      readonly namedCycle: number | null;
+    }
+  | {
+      readonly type: 'joint-doubted';
+      readonly joint: StateKey;
+      readonly cycle: number;
+      readonly doubt: Doubt;
+    }
+  | {
+      readonly type: 'joint-over-torqued';
+      readonly joint: StateKey;
+      readonly cycle: number;
+      readonly fastener: number;
+      readonly reading: string;
+      readonly unit: string;
+      readonly delivered: string | null;
+      readonly tool: ToolId | null;
+    }
+  | { readonly type: 'check-begun'; readonly check: StateKey; readonly round: number }
+  | {
+      readonly type: 'check-passed';
+      readonly check: StateKey;
+      readonly round: number;
+      readonly values: Readonly<Record<string, string>>;
+      readonly tool: ToolId | null;
+      readonly signed: Signed;
+    }
+  | {
+      readonly type: 'check-failed';
+      readonly check: StateKey;
+      readonly round: number;
+      readonly values: Readonly<Record<string, string>>;
+      readonly reason: string;
+      readonly finding: string;
+    }
+  | {
+      readonly type: 'check-due-again';
+      readonly check: StateKey;
+      readonly round: number;
+      readonly because: string;
+    }
+  | {
+      readonly type: 'check-conceded';
+      readonly check: StateKey;
+      readonly round: number;
+      readonly change: string;
+    }
+  | {
+      readonly type: 'stopgap-placed';
+      readonly id: string;
+      readonly stopgap: Key | null;
+      readonly what: string;
+      readonly quantity: number;
+      readonly outBy: number;
+      readonly slaveIn: readonly StateKey[];
+      readonly where: string | null;
+    }
+  | {
+      readonly type: 'stopgap-removed';
+      readonly id: string;
+      readonly quantity: number;
+      readonly signed: Signed;
+    }
+  | {
+      readonly type: 'condition-set';
+      readonly condition: Key;
+      readonly run: RunRef | null;
+      readonly because: string;
+    }
+  | {
+      readonly type: 'condition-cleared';
+      readonly condition: Key;
+      readonly run: RunRef | null;
+      readonly because: string;
+    }
+  | { readonly type: 'part-received'; readonly part: Key; readonly piece: number }
+  | { readonly type: 'part-fitted'; readonly part: Key; readonly run: RunRef | null; readonly signed: Signed }
+  | {
+      readonly type: 'part-taken';
+      readonly part: Key;
+      readonly takenFor: string | null;
+      readonly reason: string;
+    }
+  | { readonly type: 'part-condemned'; readonly part: Key; readonly piece: number; readonly finding: string }
+  | {
+      readonly type: 'finding-opened';
+      readonly finding: string;
+      readonly about: { readonly kind: 'part' | 'joint' | 'check' | 'place'; readonly key: string };
+      readonly text: string;
+      readonly check: { readonly key: StateKey; readonly round: number } | null;
+      readonly due: number;
+      readonly workDue: number;
+      readonly critical: boolean;
+    }
+  | {
+      readonly type: 'finding-decided';
+      readonly finding: string;
+      readonly disposition: Disposition;
+      readonly change: string | null;
+      readonly reason: string;
+    }
+  | { readonly type: 'finding-closed'; readonly finding: string; readonly because: string }
+  | { readonly type: 'finding-reopened'; readonly finding: string; readonly because: string }
+  | {
+      readonly type: 'change-asked';
+      readonly change: string;
+      readonly edits: readonly Edit[];
+      readonly reason: string;
+      readonly due: number;
+      readonly critical: boolean;
+      readonly performers: readonly PersonId[];
+    }
+  | {
+      readonly type: 'change-approved';
+      readonly change: string;
+      readonly owner: boolean;
+      readonly complete: boolean;
+    }
+  | { readonly type: 'change-declined'; readonly change: string; readonly reason: string }
+  | { readonly type: 'wait-ended'; readonly operation: StateKey; readonly change: string }
+  | {
+      readonly type: 'hold-placed';
+      readonly hold: string;
+      readonly scope: HoldScope;
+      readonly things: readonly string[];
+      readonly reason: string;
+    }
+  | { readonly type: 'hold-released'; readonly hold: string; readonly reason: string | null }
+  | { readonly type: 'signature-struck'; readonly signature: string; readonly reason: string }
+  | {
+      readonly type: 'mark-struck';
+      readonly joint: StateKey;
+      readonly cycle: number;
+      readonly signatures: readonly string[];
+      readonly doubtsBack: readonly Doubt[];
+    }
+  | { readonly type: 'operation-reopened'; readonly operation: StateKey; readonly run: number }
+  | {
+      readonly type: 'gate-passed';
+      readonly from: number;
+      readonly to: number;
+      readonly stage: Key;
+      readonly overridden: readonly string[];
+      readonly reason: string | null;
+    }
+  | {
+      readonly type: 'car-sent-back';
+      readonly from: number;
+      readonly to: number;
+      readonly stages: readonly Key[];
+      readonly reason: string;
+    }
+  | { readonly type: 'car-delivered' };
+
+export type ShopEvent = ShopPayload & { readonly v: 1; readonly stream: 'shop'; readonly meta: Meta };
+export type CarEvent = CarPayload & {
+  readonly v: 1;
+  readonly stream: 'car';
+  readonly car: CarId;
+  readonly meta: Meta;
+};
+export type Event = ShopEvent | CarEvent;
+export type EventType = Event['type'];

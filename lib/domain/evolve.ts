@@ -1,0 +1,21 @@
+/** world + event → world. Total, and in need of no plan: every consequence is an event of its own. */
+import { carStarted, evolveCar } from './evolve/car';
+import { evolveShop } from './evolve/shop';
+import type { Event } from './events';
+import type { World } from './world';
+
+/** Folds one event; the stream's version rises by one with it. */
+export const evolve = (world: World, event: Event): World => {
+  if (event.stream === 'shop') return { ...world, shop: evolveShop(world.shop, event) };
+  const before = world.cars[event.car];
+  // A car's first event makes it; anything before that has nothing to happen to.
+  const after =
+    event.type === 'car-started'
+      ? carStarted(event)
+      : before === undefined
+        ? undefined
+        : evolveCar(before, event);
+  return after === undefined ? world : { ...world, cars: { ...world.cars, [event.car]: after } };
+};
+
+export const evolveAll = (world: World, events: readonly Event[]): World => events.reduce(evolve, world);

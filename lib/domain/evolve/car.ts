@@ -1,0 +1,184 @@
+/** Events of one car's stream: dispatch only, closed by the compiler. */
+import type { Car } from '@/lib/domain/car/rows';
+import type { CarEvent } from '@/lib/domain/events';
+import { checkBegun, checkConceded, checkDueAgain, checkFailed, checkPassed } from './checks';
+import {
+  changeApproved,
+  changeAsked,
+  changeDeclined,
+  findingClosed,
+  findingDecided,
+  findingOpened,
+  findingReopened,
+} from './findings';
+import {
+  hardwareFitted,
+  jointDoubted,
+  jointMarked,
+  jointOpened,
+  jointRechecked,
+  markStruck,
+  overTorqued,
+} from './joints';
+import { gatePassed, sentBack } from './moves';
+import {
+  operationDueAgain,
+  operationFinished,
+  operationJoined,
+  operationPaused,
+  operationReopened,
+  operationResumed,
+  operationStarted,
+  waitEnded,
+} from './operations';
+import { signed } from './signatures';
+import {
+  conditionChanged,
+  holdPlaced,
+  holdReleased,
+  partChanged,
+  signatureStruck,
+  stopgapPlaced,
+  stopgapRemoved,
+} from './things';
+
+export const carStarted = (event: Extract<CarEvent, { type: 'car-started' }>): Car => ({
+  id: event.car,
+  chassis: event.chassis,
+  colour: event.colour,
+  plan: event.plan,
+  options: event.options,
+  stage: 0,
+  delivered: false,
+  version: 1,
+  operations: {},
+  joints: {},
+  checks: {},
+  conditions: {},
+  stopgaps: {},
+  findings: {},
+  changes: {},
+  holds: {},
+  parts: {},
+  photos: {},
+  signatures: {},
+  gates: {},
+  notes: {},
+  assignments: {},
+});
+
+export const evolveCar = (car: Car, event: CarEvent): Car => ({
+  ...signed(changed(car, event), event),
+  version: car.version + 1,
+});
+
+const changed = (car: Car, event: CarEvent): Car => {
+  switch (event.type) {
+    case 'car-started':
+      return car;
+    case 'option-chosen':
+      return { ...car, options: { ...car.options, [event.option]: event.choice } };
+    case 'job-assigned':
+      return { ...car, assignments: { ...car.assignments, [event.job]: { people: event.people } } };
+    case 'note-added':
+      return {
+        ...car,
+        notes: {
+          ...car.notes,
+          [event.meta.command]: { of: event.of, text: event.text, by: event.meta.by, at: event.meta.at },
+        },
+      };
+    case 'photo-added':
+      return {
+        ...car,
+        photos: {
+          ...car.photos,
+          [event.meta.command]: {
+            of: event.of,
+            slot: event.slot,
+            hash: event.hash,
+            by: event.meta.by,
+            at: event.meta.at,
+          },
+        },
+      };
+    case 'operation-started':
+      return operationStarted(car, event);
+    case 'operation-joined':
+      return operationJoined(car, event);
+    case 'operation-paused':
+      return operationPaused(car, event);
+    case 'operation-resumed':
+      return operationResumed(car, event);
+    case 'operation-finished':
+      return operationFinished(car, event);
+    case 'operation-due-again':
+      return operationDueAgain(car, event);
+    case 'operation-reopened':
+      return operationReopened(car, event);
+    case 'wait-ended':
+      return waitEnded(car, event);
+    case 'hardware-fitted':
+      return hardwareFitted(car, event);
+    case 'joint-marked':
+      return jointMarked(car, event);
+    case 'joint-rechecked':
+      return jointRechecked(car, event);
+    case 'joint-opened':
+      return jointOpened(car, event);
+    case 'joint-doubted':
+      return jointDoubted(car, event);
+    case 'joint-over-torqued':
+      return overTorqued(car, event);
+    case 'mark-struck':
+      return markStruck(car, event);
+    case 'check-begun':
+      return checkBegun(car, event);
+    case 'check-passed':
+      return checkPassed(car, event);
+    case 'check-failed':
+      return checkFailed(car, event);
+    case 'check-due-again':
+      return checkDueAgain(car, event);
+    case 'check-conceded':
+      return checkConceded(car, event);
+    case 'stopgap-placed':
+      return stopgapPlaced(car, event);
+    case 'stopgap-removed':
+      return stopgapRemoved(car, event);
+    case 'condition-set':
+    case 'condition-cleared':
+      return conditionChanged(car, event);
+    case 'part-received':
+    case 'part-fitted':
+    case 'part-taken':
+    case 'part-condemned':
+      return partChanged(car, event);
+    case 'finding-opened':
+      return findingOpened(car, event);
+    case 'finding-decided':
+      return findingDecided(car, event);
+    case 'finding-closed':
+      return findingClosed(car, event);
+    case 'finding-reopened':
+      return findingReopened(car, event);
+    case 'change-asked':
+      return changeAsked(car, event);
+    case 'change-approved':
+      return changeApproved(car, event);
+    case 'change-declined':
+      return changeDeclined(car, event);
+    case 'hold-placed':
+      return holdPlaced(car, event);
+    case 'hold-released':
+      return holdReleased(car, event);
+    case 'signature-struck':
+      return signatureStruck(car, event);
+    case 'gate-passed':
+      return gatePassed(car, event);
+    case 'car-sent-back':
+      return sentBack(car, event);
+    case 'car-delivered':
+      return { ...car, delivered: true };
+  }
+};

@@ -1,0 +1,85 @@
+/** Runs of operations: started, left, taken up again, finished, due once more. */
+import type { Car, OperationRow } from '@/lib/domain/car/rows';
+import type { CarEvent } from '@/lib/domain/events';
+
+type Of<Type extends CarEvent['type']> = Extract<CarEvent, { type: Type }>;
+
+const FRESH: Omit<OperationRow, 'run' | 'status'> = {
+  crew: [],
+  present: [],
+  startedAt: null,
+  finishedAt: null,
+  finishedReceivedAt: null,
+  finishSignature: null,
+  waitMs: 0,
+  waitEnded: false,
+  leftAs: null,
+  why: null,
+};
+
+const put = (car: Car, operation: string, row: OperationRow): Car => ({
+  ...car,
+  operations: { ...car.operations, [operation]: row },
+});
+
+const change = (car: Car, operation: string, by: (row: OperationRow) => Partial<OperationRow>): Car => {
+  const row = car.operations[operation];
+  return row === undefined ? car : put(car, operation, { ...row, ...by(row) });
+};
+
+const withPerson = (people: readonly string[], person: string): readonly string[] =>
+  people.includes(person) ? people : [...people, person];
+
+export const operationStarted = (car: Car, event: Of<'operation-started'>): Car =>
+  put(car, event.operation, {
+    ...FRESH,
+    run: event.run,
+    status: 'running',
+    crew: [event.meta.by],
+    present: [event.meta.by],
+    startedAt: event.meta.at,
+  });
+
+export const operationJoined = (car: Car, event: Of<'operation-joined'>): Car =>
+  change(car, event.operation, (row) => ({
+    crew: withPerson(row.crew, event.meta.by),
+    present: withPerson(row.present, event.meta.by),
+  }));
+
+export const operationPaused = (car: Car, event: Of<'operation-paused'>): Car =>
+  change(car, event.operation, () => ({ status: 'paused', present: [], leftAs: event.leftAs }));
+
+export const operationResumed = (car: Car, event: Of<'operation-resumed'>): Car =>
+  change(car, event.operation, (row) => ({
+    status: 'running',
+    crew: withPerson(row.crew, event.meta.by),
+    present: event.takenOver ? [event.meta.by] : withPerson(row.present, event.meta.by),
+  }));
+
+export const operationFinished = (car: Car, event: Of<'operation-finished'>): Car =>
+  change(car, event.operation, () => ({
+    status: 'finished',
+    present: [],
+    finishedAt: event.meta.at,
+    finishedReceivedAt: event.meta.receivedAt,
+    finishSignature: event.meta.command,
+    waitMs: event.waitMs,
+    waitEnded: false,
+    leftAs: null,
+  }));
+
+export const operationDueAgain = (car: Car, event: Of<'operation-due-again'>): Car =>
+  put(car, event.operation, { ...FRESH, run: event.run, status: 'due-again', why: event.because });
+
+/** A struck finish: the same run is going on again. */
+export const operationReopened = (car: Car, event: Of<'operation-reopened'>): Car =>
+  change(car, event.operation, () => ({
+    status: 'running',
+    finishedAt: null,
+    finishedReceivedAt: null,
+    finishSignature: null,
+    waitEnded: false,
+  }));
+
+export const waitEnded = (car: Car, event: Of<'wait-ended'>): Car =>
+  change(car, event.operation, () => ({ waitEnded: true }));

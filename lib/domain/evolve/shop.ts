@@ -1,0 +1,65 @@
+/** Events of the shop's own stream: people, tools, lots. */
+import type { ShopEvent } from '@/lib/domain/events';
+import type { Lot, Person, Shop } from '@/lib/domain/shop/rows';
+import type { Tool } from '@/lib/domain/torque/tool';
+
+export const evolveShop = (shop: Shop, event: ShopEvent): Shop => ({
+  ...changed(shop, event),
+  version: shop.version + 1,
+});
+
+const changed = (shop: Shop, event: ShopEvent): Shop => {
+  switch (event.type) {
+    case 'person-added':
+      return { ...shop, people: { ...shop.people, [event.person.id]: event.person } };
+    case 'person-qualified':
+      return onPerson(shop, event.person, (person) => ({
+        ...person,
+        qualifications: [...person.qualifications, event.qualification],
+      }));
+    case 'person-removed':
+      return onPerson(shop, event.person, (person) => ({ ...person, left: true }));
+    case 'tool-added':
+      return { ...shop, tools: { ...shop.tools, [event.tool.id]: event.tool } };
+    case 'adapter-added':
+      return { ...shop, adapters: { ...shop.adapters, [event.adapter.id]: event.adapter } };
+    case 'tool-calibrated':
+      return onTool(shop, event.tool, (tool) => ({
+        ...tool,
+        calibrations: [...tool.calibrations, event.calibration],
+        ...(tool.cycles === undefined ? {} : { cycles: { ...tool.cycles, used: 0 } }),
+      }));
+    case 'tool-suspected':
+      return onTool(shop, event.tool, (tool) => ({ ...tool, suspect: [...tool.suspect, event.interval] }));
+    case 'tool-tested':
+      return onTool(shop, event.tool, (tool) => ({
+        ...tool,
+        suspect: tool.suspect.map((interval) =>
+          interval.until === null
+            ? { ...interval, until: event.until, low: event.low, high: event.high }
+            : interval,
+        ),
+      }));
+    case 'lot-received':
+      return { ...shop, lots: { ...shop.lots, [event.lot.id]: event.lot } };
+    case 'lot-quarantined':
+      return onLot(shop, event.lot, (lot) => ({ ...lot, quarantined: event.reason }));
+    case 'lot-cleared':
+      return onLot(shop, event.lot, (lot) => ({ ...lot, quarantined: null }));
+  }
+};
+
+const onPerson = (shop: Shop, id: string, change: (person: Person) => Person): Shop => {
+  const person = shop.people[id];
+  return person === undefined ? shop : { ...shop, people: { ...shop.people, [id]: change(person) } };
+};
+
+const onTool = (shop: Shop, id: string, change: (tool: Tool) => Tool): Shop => {
+  const tool = shop.tools[id];
+  return tool === undefined ? shop : { ...shop, tools: { ...shop.tools, [id]: change(tool) } };
+};
+
+const onLot = (shop: Shop, id: string, change: (lot: Lot) => Lot): Shop => {
+  const lot = shop.lots[id];
+  return lot === undefined ? shop : { ...shop, lots: { ...shop.lots, [id]: change(lot) } };
+};

@@ -1,0 +1,104 @@
+/**
+ * What the shop knows when it judges a command: clock, actor, tools, lots, who stands in which stage, the plans.
+ * Plain data, read by the server in the same transaction and never taken from the client; the browser and
+ * `replay` hold the same shape. It never carries a PIN or a pay rate.
+ */
+import type { CarId, Day, Instant, Key, LotId, PersonId, ToolId } from './base/vocabulary';
+import type { Car } from './car/rows';
+import { compilePlan } from './plan/compile';
+import type { CompiledPlan } from './plan/compiled';
+import type { PlanDocument } from './plan/document';
+import type { Lot, Person, Shop } from './shop/rows';
+import type { Adapter, Tool } from './torque/tool';
+import type { World } from './world';
+
+export interface Facts {
+  /** The server's clock when it heard the command. */
+  readonly now: Instant;
+  /** The time that tool, qualification and suspicion are judged at (D1). */
+  readonly judgedAt: Instant;
+  /** `judgedAt` was put to `now`, since the device's own time could not be believed. */
+  readonly clockDoubted: boolean;
+  /** The shop's calendar day of `judgedAt`. */
+  readonly day: Day;
+  readonly actor: PersonId;
+  readonly device: string | null;
+  readonly people: Readonly<Record<PersonId, Person>>;
+  readonly tools: Readonly<Record<ToolId, Tool>>;
+  readonly adapters: Readonly<Record<string, Adapter>>;
+  readonly lots: Readonly<Record<LotId, Lot>>;
+  /** Cars by plan hash and the key of the stage that they stand in. */
+  readonly occupancy: Readonly<Record<string, Readonly<Record<Key, readonly CarId[]>>>>;
+  /** Released plan revisions by hash. */
+  readonly plans: Readonly<Record<string, PlanDocument>>;
+}
+
+export interface Moment {
+  readonly now: Instant;
+  readonly doneAt: Instant;
+  /** When this device was last in touch, or null where that is not known. */
+  readonly lastContact: Instant | null;
+  readonly isInOrder: boolean;
+  readonly actor: PersonId;
+  readonly device: string | null;
+}
+
+/** D1: the device's time counts if it lies between the last contact and now and its commands are in order. */
+export const judgedTime = ({
+  now,
+  doneAt,
+  lastContact,
+  isInOrder,
+}: Moment): { at: Instant; doubted: boolean } => {
+  const believable = isInOrder && doneAt <= now && (lastContact === null || lastContact <= doneAt);
+  return believable ? { at: doneAt, doubted: false } : { at: now, doubted: true };
+};
+
+/** Facts from the shop's rows. `dayOf` is the shop's calendar, which the domain can't know. */
+export const factsOf = (
+  shop: Shop,
+  cars: World['cars'],
+  plans: Readonly<Record<string, PlanDocument>>,
+  moment: Moment,
+  dayOf: (at: Instant) => Day,
+): Facts => {
+  const judged = judgedTime(moment);
+  return {
+    now: moment.now,
+    judgedAt: judged.at,
+    clockDoubted: judged.doubted,
+    day: dayOf(judged.at),
+    actor: moment.actor,
+    device: moment.device,
+    people: shop.people,
+    tools: shop.tools,
+    adapters: shop.adapters,
+    lots: shop.lots,
+    occupancy: occupancyOf(cars, plans),
+    plans,
+  };
+};
+
+const occupancyOf = (
+  cars: World['cars'],
+  plans: Readonly<Record<string, PlanDocument>>,
+): Facts['occupancy'] => {
+  const found: Record<string, Record<Key, CarId[]>> = {};
+  for (const car of Object.values(cars)) {
+    const stages = Object.keys(plans[car.plan]?.stages ?? {});
+    const stage = stages[car.stage];
+    if (car.delivered || stage === undefined) continue;
+    const byStage = (found[car.plan] ??= {});
+    (byStage[stage] ??= []).push(car.id);
+  }
+  return found;
+};
+
+/** The car's effective plan; null only where its revision is not among the facts. */
+export const planOf = (
+  facts: Pick<Facts, 'plans'>,
+  car: Pick<Car, 'plan' | 'options'>,
+): CompiledPlan | null => {
+  const document = facts.plans[car.plan];
+  return document === undefined ? null : compilePlan(document, car.options);
+};

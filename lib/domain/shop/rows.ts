@@ -1,0 +1,49 @@
+/** The shop's own rows: people, tools, lots. Plans are documents and come in beside it. */
+import type { Day, Instant, Key, LotId, PersonId, Role, ToolId } from '@/lib/domain/base/vocabulary';
+import type { Adapter, Tool } from '@/lib/domain/torque/tool';
+
+export interface Qualification {
+  readonly key: Key;
+  /** First and last day on which it holds, both inclusive; absent = no end. */
+  readonly from?: Day;
+  readonly until?: Day;
+}
+
+export interface Person {
+  readonly id: PersonId;
+  readonly name: string;
+  readonly roles: readonly Role[];
+  readonly qualifications: readonly Qualification[];
+  readonly left: boolean;
+}
+
+export interface Lot {
+  readonly id: LotId;
+  readonly item: Key;
+  readonly quantity: number;
+  readonly certificate: string | null;
+  readonly certificateAsked: boolean;
+  /** Last day on which it may be fitted. */
+  readonly expires: Day | null;
+  /** Why it is kept apart; null = good. */
+  readonly quarantined: string | null;
+  readonly receivedAt: Instant;
+}
+
+export interface Shop {
+  readonly version: number;
+  readonly people: Readonly<Record<PersonId, Person>>;
+  readonly tools: Readonly<Record<ToolId, Tool>>;
+  readonly adapters: Readonly<Record<string, Adapter>>;
+  readonly lots: Readonly<Record<LotId, Lot>>;
+}
+
+export const EMPTY_SHOP: Shop = { version: 0, people: {}, tools: {}, adapters: {}, lots: {} };
+
+/** Does the person hold this qualification on that day? `null` asks for none. */
+export const isQualified = (person: Person, qualification: Key | null, day: Day): boolean =>
+  qualification === null ||
+  person.qualifications.some(
+    ({ key, from, until }) =>
+      key === qualification && (from === undefined || from <= day) && (until === undefined || day <= until),
+  );

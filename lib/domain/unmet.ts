@@ -1,0 +1,144 @@
+/** The one function that says "not yet": which of these requirements a car does not meet, and why. */
+import { refuse } from './base/refusals';
+import type { Refusal } from './base/refusals';
+import { isAtLevel } from './base/vocabulary';
+import type { MarkLevel, StateKey } from './base/vocabulary';
+import { doubtsOf, levelOf } from './car/joint';
+import type { Car, OperationRow, StopgapRow } from './car/rows';
+import { waitEnd } from './car/wait';
+import type { Facts } from './facts';
+import type { CompiledPlan, Requirement } from './plan/compiled';
+
+/** What a requirement is judged against besides the car: tools and lots for doubts, clocks for waits. */
+export type UnmetFacts = Pick<Facts, 'tools' | 'lots' | 'now' | 'judgedAt'>;
+
+/** Every requirement of the list that is not met, in the list's order. An empty answer means "go on". */
+export const unmet = (
+  plan: CompiledPlan,
+  car: Car,
+  facts: UnmetFacts,
+  requirements: readonly Requirement[],
+): readonly Refusal[] => {
+  const found: Refusal[] = [];
+  for (const requirement of requirements) {
+    const refusal = unmetOne(plan, car, facts, requirement);
+    if (refusal !== null) found.push(refusal);
+  }
+  return found;
+};
+
+const unmetOne = (
+  plan: CompiledPlan,
+  car: Car,
+  facts: UnmetFacts,
+  requirement: Requirement,
+): Refusal | null => {
+  switch (requirement.kind) {
+    case 'operation-finished':
+      return unfinished(car, requirement.operation);
+    case 'joint-at-level':
+      return belowLevel(car, facts, requirement.joint, requirement.level);
+    case 'check-clear':
+      return notClear(car, requirement.check);
+    case 'stopgap-out':
+      return inPlace(car, requirement.stopgap);
+    case 'condition': {
+      const { condition, value } = requirement;
+      if ((car.conditions[condition]?.value ?? false) === value) return null;
+      return value ? refuse('condition-not-true', { condition }) : refuse('condition-true', { condition });
+    }
+    case 'wait-over': {
+      const wait = waitEnd(car.operations[requirement.operation]);
+      if (wait === 'over') return null;
+      if (wait !== 'not finished' && wait.judged <= facts.judgedAt && wait.received <= facts.now) return null;
+      const until =
+        wait === 'not finished' ? null : wait.judged > wait.received ? wait.judged : wait.received;
+      return refuse('wait-running', { operation: requirement.operation, until });
+    }
+    case 'part-present': {
+      const state = car.parts[requirement.part]?.state;
+      return state === 'present' || state === 'fitted'
+        ? null
+        : refuse('part-absent', { part: requirement.part });
+    }
+    case 'photo-present':
+      return hasPhoto(car, requirement.of, requirement.slot)
+        ? null
+        : refuse('photo-missing', { of: requirement.of, slot: requirement.slot });
+    case 'option-chosen':
+      return car.options[requirement.option] === undefined
+        ? refuse('option-undecided', {
+            option: requirement.option,
+            choices: plan.document.options?.[requirement.option]?.choices ?? [],
+          })
+        : null;
+  }
+};
+
+const STATUS: Readonly<Record<OperationRow['status'], 'running' | 'paused' | 'due again' | null>> = {
+  running: 'running',
+  paused: 'paused',
+  'due-again': 'due again',
+  finished: null,
+};
+
+/** The refusal for an operation that is not finished in its latest run, or null. */
+export const unfinished = (car: Car, operation: StateKey): Refusal | null => {
+  const row = car.operations[operation];
+  const status = row === undefined ? 'not started' : STATUS[row.status];
+  return status === null ? null : refuse('operation-unfinished', { operation, status });
+};
+
+/** The refusal for a joint that does not count at this level, or null. Doubts count from final upwards. */
+export const belowLevel = (
+  car: Car,
+  facts: Pick<UnmetFacts, 'tools' | 'lots'>,
+  joint: StateKey,
+  wanted: MarkLevel,
+): Refusal | null => {
+  const row = car.joints[joint];
+  const level = levelOf(row);
+  if (!isAtLevel(level, wanted)) return refuse('joint-below-level', { joint, level, wanted });
+  const [doubt] = doubtsOf(row, facts);
+  return doubt === undefined
+    ? null
+    : refuse('joint-in-doubt', { joint, cause: doubt.cause, remedy: doubt.remedy, because: doubt.because });
+};
+
+/** The refusal for a check that is not clear, or null. One that was conceded counts as clear. */
+export const notClear = (car: Car, check: StateKey): Refusal | null => {
+  const row = car.checks[check];
+  switch (row?.status) {
+    case undefined:
+      return refuse('check-not-clear', { check, status: 'not done' });
+    case 'failed':
+      return refuse('check-not-clear', { check, status: 'failed' });
+    case 'due-again':
+      return refuse('check-not-clear', { check, status: 'due again' });
+    case 'running':
+      return refuse('check-not-clear', { check, status: 'running' });
+    case 'clear':
+    case 'conceded':
+      return null;
+  }
+};
+
+/** Is anything of this planned stopgap still on the car? One that was never placed is out. */
+const inPlace = (car: Car, stopgap: string): Refusal | null => {
+  for (const id in car.stopgaps) {
+    const row = car.stopgaps[id];
+    if (row?.stopgap === stopgap && row.removed < row.placed) return stillPlaced(id, row);
+  }
+  return null;
+};
+
+export const stillPlaced = (id: string, row: StopgapRow): Refusal =>
+  refuse('stopgap-in-place', {
+    stopgap: id,
+    left: row.placed - row.removed,
+    placed: row.placed,
+    what: row.what,
+  });
+
+export const hasPhoto = (car: Car, of: StateKey, slot: string): boolean =>
+  Object.values(car.photos).some((photo) => photo.of === of && photo.slot === slot);
