@@ -7,8 +7,13 @@ import type { BodyRequirement, CompiledOperation } from '@/lib/domain/plan/compi
 import { belowLevel, hasPhoto, notClear, unmet } from '@/lib/domain/unmet';
 import type { Case } from './case';
 
-export const bodyUnmet = (at: Case, operation: CompiledOperation, run: RunRef): readonly Refusal[] =>
-  operation.body.flatMap((line) => {
+export const bodyUnmet = (
+  at: Case,
+  operation: CompiledOperation,
+  run: RunRef,
+  lines: readonly BodyRequirement[] = operation.body,
+): readonly Refusal[] =>
+  lines.flatMap((line) => {
     const refusal = lineUnmet(at, operation, run, line);
     return refusal === null ? [] : [refusal];
   });

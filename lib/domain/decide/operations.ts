@@ -156,7 +156,9 @@ const finish = (at: Case, operation: CompiledOperation, named: number | undefine
         case 'place':
           return plannedPlacing(at, line.stopgap);
         case 'set':
-          return conditionSet(at, line.condition, because, run);
+          return at.car.conditions[line.condition]?.value === true
+            ? []
+            : conditionSet(at, line.condition, because, run);
         case 'clear':
           // Planned, so nothing is lost: the work that set it is not asked for again.
           return at.car.conditions[line.condition]?.value === true

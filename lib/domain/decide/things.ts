@@ -2,6 +2,8 @@
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { RunRef } from '@/lib/domain/car/rows';
+import type { CompiledOperation } from '@/lib/domain/plan/compiled';
+import { bodyUnmet } from './body';
 import { accept, holdsOnWork, nextId, signature, undecided, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
 import { conditionLost, conditionSet, distinct, dueAgain } from './consequences';
@@ -10,25 +12,53 @@ import { findingsOnPart } from './findings-on';
 const isCondition = ({ plan }: Case, condition: string): boolean =>
   plan.document.conditions?.[condition] !== undefined || plan.setters.has(condition);
 
-/** Only a condition that no work sets may be set by saying so: "bled" is bled by bleeding. */
+/**
+ * A condition that no work sets is set by saying so. One that work sets is so in the middle of that work, where its
+ * line in the body has been reached (the body is on, its mounts are still to be torqued); finishing says it otherwise.
+ */
 export const setCondition = (at: Case, claim: CarClaimOf<'set-condition'>): Decision => {
   const { condition, reason } = claim;
   if (!isCondition(at, condition)) return unknown('condition', condition);
-  const refusals: Refusal[] = [];
   const setters = at.plan.setters.get(condition) ?? [];
-  if (setters.length > 0)
+  const running = setters.find((each) => at.car.operations[each.stateKey]?.status === 'running');
+  const run = running === undefined ? null : runOf(at, running);
+  const refusals: Refusal[] = [];
+  if (at.car.conditions[condition]?.value === true)
+    refusals.push(refuse('condition-already', { condition, value: true }));
+  if (running !== undefined && run !== null)
+    refusals.push(...bodyUnmet(at, running, run, linesBefore(running, condition)));
+  else if (setters.length > 0)
     refusals.push(
       refuse('condition-set-by-work', { condition, operations: setters.map((each) => each.stateKey) }),
     );
-  if (at.car.conditions[condition]?.value === true)
-    refusals.push(refuse('condition-already', { condition, value: true }));
-  return unless(refusals, () => conditionSet(at, condition, reason, null));
+  return unless(refusals, () => conditionSet(at, condition, reason, run));
 };
 
-export const clearCondition = (at: Case, claim: CarClaimOf<'clear-condition'>): Decision =>
-  isCondition(at, claim.condition)
-    ? accept(...distinct(conditionLost(at, claim.condition, claim.reason, null)))
-    : unknown('condition', claim.condition);
+const runOf = ({ car }: Case, { stateKey }: CompiledOperation): RunRef => ({
+  operation: stateKey,
+  run: car.operations[stateKey]?.run ?? 1,
+});
+
+const linesBefore = ({ body }: CompiledOperation, condition: string): CompiledOperation['body'] =>
+  body.slice(
+    0,
+    body.findIndex((line) => line.verb === 'set' && line.condition === condition),
+  );
+
+/** Lost, with all that follows, unless the work that is running means to end it. */
+export const clearCondition = (at: Case, claim: CarClaimOf<'clear-condition'>): Decision => {
+  const { condition, reason } = claim;
+  if (!isCondition(at, condition)) return unknown('condition', condition);
+  const ending = [...at.plan.operations.values()].find(
+    (each) =>
+      at.car.operations[each.stateKey]?.status === 'running' &&
+      each.body.some((line) => line.verb === 'clear' && line.condition === condition),
+  );
+  if (ending === undefined) return accept(...distinct(conditionLost(at, condition, reason, null)));
+  return at.car.conditions[condition]?.value === true
+    ? accept({ type: 'condition-cleared', condition, run: runOf(at, ending), because: reason })
+    : accept();
+};
 
 const isPart = ({ plan }: Case, part: string): boolean => plan.document.parts?.[part] !== undefined;
 

@@ -124,10 +124,10 @@ const whensAround = (moments: Moments, core: Edges): readonly (string | undefine
   [...core.keys()].flatMap((id) => {
     const moment = moments.get(id);
     return [
-      moment?.when,
+      ...(moment?.whens ?? []),
       ...(moment?.wants ?? []).flatMap(({ when, anyOf }) => [
         when,
-        ...anyOf.map((each) => moments.get(each)?.when),
+        ...anyOf.flatMap((each) => moments.get(each)?.whens ?? []),
       ]),
     ];
   });

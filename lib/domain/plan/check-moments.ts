@@ -20,7 +20,8 @@ export interface Want {
 }
 export interface Moment {
   readonly label: string;
-  readonly when: string | undefined;
+  /** What decides whether a car has it. */
+  readonly whens: readonly (string | undefined)[];
   readonly wants: Want[];
 }
 export type Moments = ReadonlyMap<string, Moment>;
@@ -48,7 +49,7 @@ export const momentsOf = (reading: PlanReading, chosen: Chosen | null): Moments 
     const start = startOf(operation);
     moments.set(start, {
       label: key,
-      when: entry.when,
+      whens: [entry.when],
       wants: wanted(asksOfOperation(reading, performers, operation, before)),
     });
     const afterStart: Want = { anyOf: [start], path: null, when: undefined };
@@ -63,14 +64,14 @@ export const momentsOf = (reading: PlanReading, chosen: Chosen | null): Moments 
       const id = momentOf({ operation, line });
       moments.set(id, {
         label: `${text} (${key})`,
-        when: joint?.entry.when,
+        whens: [entry.when, joint?.entry.when],
         wants: [afterStart, ...wanted(needs)],
       });
       return id;
     });
     moments.set(momentOf({ operation, line: null }), {
       label: key,
-      when: entry.when,
+      whens: [entry.when],
       wants: [afterStart, ...lines.map((id): Want => ({ anyOf: [id], path: null, when: undefined }))],
     });
   }

@@ -77,7 +77,7 @@ const WORK_RANKS = {
   'limit-without-source': 'hint',
 } as const satisfies Readonly<Record<string, Rank>>;
 
-type TextCode = keyof typeof TEXT_RANKS;
+export type TextCode = keyof typeof TEXT_RANKS;
 export type WorkCode = keyof typeof WORK_RANKS;
 export type ProblemCode = TextCode | WorkCode;
 

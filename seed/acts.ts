@@ -1,0 +1,205 @@
+/** What could be done next on a car, most pressing first: finish what runs, mend what is open, start what is ready. */
+import type { Assessment, Job } from '@/lib/domain/assess';
+import type { Refusal } from '@/lib/domain/base/refusals';
+import type { CarClaim } from '@/lib/domain/commands';
+import { levelOf } from '@/lib/domain/car/joint';
+import type { Car } from '@/lib/domain/car/rows';
+import type { BodyRequirement, CompiledPlan } from '@/lib/domain/plan/compiled';
+import type { Shop } from '@/lib/domain/shop/rows';
+import { evidenceFor, reapplyingTool, valuesFor } from './evidence';
+
+export interface Act {
+  readonly by: string;
+  readonly claim: CarClaim;
+}
+
+/** Everything worth trying now, in order. Each is tried by everybody: the rules say who may. */
+export const nextActs = (
+  plan: CompiledPlan,
+  car: Car,
+  shop: Shop,
+  assessment: Assessment,
+): readonly Act[] => {
+  const at: Site = { plan, car, shop };
+  const { jobs } = assessment;
+  const running = jobs.filter((job) => job.kind === 'operation' && job.state === 'running');
+  const others = jobs.filter((job) => job.kind !== 'operation' && job.state !== 'waiting');
+  const idle = jobs.filter((job) => job.kind === 'operation' && job.state === 'paused');
+  const ready = jobs.filter((job) => job.kind === 'operation' && job.state === 'ready');
+  const next = plan.stages[car.stage + 1];
+  const onward: readonly CarClaim[] =
+    assessment.gate.unmet.length === 0 && next !== undefined
+      ? [{ type: 'advance-car', car: car.id, to: next.key }]
+      : [];
+  return [
+    ...others.flatMap((job) => jobClaims(at, job)),
+    ...running.flatMap((job) => operationClaims(at, job)),
+    ...onward,
+    ...idle.map((job): CarClaim => ({ type: 'resume-operation', car: car.id, operation: job.key })),
+    ...ready.map((job): CarClaim => ({ type: 'start-operation', car: car.id, operation: job.key })),
+    ...missingParts(at, jobs),
+    ...undecidedOptions(at),
+    ...repeatable(at, jobs),
+  ].flatMap((claim) => Object.keys(shop.people).map((by) => ({ by, claim })));
+};
+
+interface Site {
+  readonly plan: CompiledPlan;
+  readonly car: Car;
+  readonly shop: Shop;
+}
+
+const jobClaims = (at: Site, job: Job): readonly CarClaim[] => {
+  const car = at.car.id;
+  switch (job.kind) {
+    case 'verify':
+      return verifying(at, job.key);
+    case 'restore':
+    case 'retorque':
+      return tightening(at, job.key);
+    case 'recheck':
+      return rechecking(at, job.key);
+    case 'renew':
+      return [{ type: 'open-joint', car, joint: job.key }];
+    case 'check':
+      return checking(at, job.key);
+    case 'finding':
+      return [{ type: 'close-finding', car, finding: job.key }];
+    case 'decide':
+      return [{ type: 'decide-finding', car, finding: job.key, disposition: 'rework', reason: 'put right' }];
+    case 'change':
+      return [{ type: 'decide-change', car, change: job.key, approve: true }];
+    case 'stopgap':
+      // A planned one waits for the work that takes it out.
+      return at.car.stopgaps[job.key]?.stopgap === null
+        ? [{ type: 'remove-stopgap', car, stopgap: job.key }]
+        : [];
+    case 'operation':
+      return [];
+  }
+};
+
+/** The body's lines in their order, another pair of hands where it takes two, and then the finish. */
+const operationClaims = (at: Site, job: Job): readonly CarClaim[] => {
+  const operation = at.plan.operations.get(job.key);
+  const row = at.car.operations[job.key];
+  if (operation === undefined || row === undefined) return [];
+  const car = at.car.id;
+  const joining: readonly CarClaim[] =
+    row.crew.length < operation.crew ? [{ type: 'join-operation', car, operation: job.key }] : [];
+  return [
+    ...joining,
+    ...operation.body.flatMap((line) => lineClaims(at, job, line)),
+    { type: 'finish-operation', car, operation: job.key },
+  ];
+};
+
+const lineClaims = (at: Site, job: Job, line: BodyRequirement): readonly CarClaim[] => {
+  const car = at.car.id;
+  switch (line.verb) {
+    case 'snug':
+      return levelOf(at.car.joints[line.joint]) === 'open' ? [{ type: 'snug-joint', car, joint: line.joint }] : [];
+    case 'final':
+    case 'retorque':
+      return isTorquedInRun(at, job, line) ? [] : tightening(at, line.joint);
+    case 'recheck':
+      return isRecheckedInRun(at, job, line.joint) ? [] : rechecking(at, line.joint);
+    case 'open':
+      return isOpenedInRun(at, job, line.joint) ? [] : [{ type: 'open-joint', car, joint: line.joint }];
+    case 'check':
+      return checking(at, line.check);
+    case 'out':
+      return [{ type: 'remove-stopgap', car, stopgap: line.stopgap }];
+    case 'fit':
+      return [
+        { type: 'receive-part', car, part: line.part },
+        { type: 'fit-part', car, part: line.part },
+      ];
+    case 'photo':
+      return Object.values(at.car.photos).some((photo) => photo.of === job.key && photo.slot === line.slot)
+        ? []
+        : [{ type: 'add-photo', car, of: job.key, slot: line.slot, hash: `demo-${job.key}-${line.slot}` }];
+    case 'set':
+      return at.car.conditions[line.condition]?.value === true
+        ? []
+        : [{ type: 'set-condition', car, condition: line.condition, reason: 'it is so now' }];
+    case 'place':
+    case 'clear':
+      return [];
+  }
+};
+
+const isThisRun = (job: Job, run: { operation: string; run: number } | null | undefined): boolean =>
+  run?.operation === job.key && run.run === job.number;
+
+const isTorquedInRun = ({ car }: Site, job: Job, line: { verb: string; joint: string }): boolean =>
+  line.verb === 'retorque' &&
+  (car.joints[line.joint]?.marks.some((mark) => mark.level === 'final' && !mark.struck && isThisRun(job, mark.run)) ??
+    false);
+
+const isRecheckedInRun = ({ car }: Site, job: Job, joint: string): boolean =>
+  car.joints[joint]?.rechecks.some((each) => !each.struck && isThisRun(job, each.run)) ?? false;
+
+const isOpenedInRun = ({ car }: Site, job: Job, joint: string): boolean =>
+  isThisRun(job, car.joints[joint]?.opened?.run);
+
+const tightening = ({ plan, car, shop }: Site, key: string): readonly CarClaim[] => {
+  const joint = plan.joints.get(key);
+  const evidence = joint === undefined ? null : evidenceFor(joint, Object.values(shop.tools));
+  return [
+    ...(evidence === null ? [] : [{ type: 'final-joint' as const, car: car.id, joint: key, ...evidence }]),
+    ...(levelOf(car.joints[key]) === 'open' ? [{ type: 'snug-joint' as const, car: car.id, joint: key }] : []),
+  ];
+};
+
+const withTool = (id: string | null): { tool?: string } => (id === null ? {} : { tool: id });
+
+const rechecking = ({ plan, car, shop }: Site, key: string): readonly CarClaim[] => {
+  const joint = plan.joints.get(key);
+  if (joint === undefined) return [];
+  const tool = joint.method === 'firm' ? null : reapplyingTool(joint, Object.values(shop.tools));
+  return [{ type: 'recheck-joint', car: car.id, joint: key, ...withTool(tool) }];
+};
+
+const verifying = ({ plan, car, shop }: Site, key: string): readonly CarClaim[] => {
+  const joint = plan.joints.get(key);
+  if (joint === undefined) return [];
+  const method = joint.verify ?? 'witnessed';
+  const tool = method === 're-applied' ? reapplyingTool(joint, Object.values(shop.tools)) : null;
+  return [{ type: 'verify-joint', car: car.id, joint: key, method, ...withTool(tool) }];
+};
+
+const checking = ({ plan, car }: Site, key: string): readonly CarClaim[] => {
+  const check = plan.checks.get(key);
+  const status = car.checks[key]?.status;
+  if (check === undefined || status === 'clear' || status === 'conceded') return [];
+  return [
+    { type: 'pass-check', car: car.id, check: key, values: valuesFor(check) },
+    ...(check.holdsMs > 0 && status !== 'running' ? [{ type: 'begin-check' as const, car: car.id, check: key }] : []),
+  ];
+};
+
+/** Parts that some job waits for, or that were robbed and are owed. */
+const missingParts = ({ car }: Site, jobs: readonly Job[]): readonly CarClaim[] =>
+  jobs
+    .flatMap((job) => job.waitsFor)
+    .flatMap((refusal: Refusal) => (refusal.code === 'part-absent' ? [refusal.details.part] : []))
+    .map((part) => ({ type: 'receive-part', car: car.id, part }));
+
+const undecidedOptions = ({ plan, car }: Site): readonly CarClaim[] =>
+  Object.entries(plan.document.options ?? {})
+    .filter(([option]) => car.options[option] === undefined)
+    .map(([option, entry]) => ({
+      type: 'choose-option',
+      car: car.id,
+      option,
+      choice: entry.usual ?? entry.choices[0] ?? '',
+    }));
+
+/** Work that may be run at will, where something waits for the condition that it sets. */
+const repeatable = ({ plan, car }: Site, jobs: readonly Job[]): readonly CarClaim[] =>
+  [...new Set(jobs.flatMap((job) => job.waitsFor))]
+    .flatMap((refusal) => (refusal.code === 'condition-not-true' ? [refusal.details.condition] : []))
+    .flatMap((condition) => plan.setters.get(condition) ?? [])
+    .filter((operation) => operation.repeatable && car.operations[operation.stateKey]?.status === 'finished')
+    .map((operation) => ({ type: 'start-operation', car: car.id, operation: operation.stateKey }));

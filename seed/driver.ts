@@ -1,0 +1,128 @@
+/**
+ * A greedy driver: builds a car by asking the rulebook what can be done, and doing it, in the plan's own order.
+ * It knows no rule. Whatever it gets accepted, a shop could have done; where it gets stuck, the plan can't be
+ * finished from there, or the rules forbid what they should not.
+ */
+import { assess } from '@/lib/domain/assess';
+import type { Assessment, Job } from '@/lib/domain/assess';
+import type { Refusal } from '@/lib/domain/base/refusals';
+import type { Claim } from '@/lib/domain/commands';
+import { planOf } from '@/lib/domain/facts';
+import type { CompiledPlan } from '@/lib/domain/plan/compiled';
+import { factsAt, play } from '@/lib/domain/play';
+import type { Line, Played, Stage } from '@/lib/domain/play';
+import type { World } from '@/lib/domain/world';
+import { nextActs } from './acts';
+
+/** The rules it drives by; a test may hand it others. */
+export type Play = (world: World, stage: Stage, line: Line) => Played;
+
+export class Driver {
+  world: World;
+  readonly lines: Line[] = [];
+  private clock: number;
+  private readonly stage: Stage;
+  private readonly playLine: Play;
+
+  constructor(world: World, stage: Stage, start: string, playLine: Play = play) {
+    this.world = world;
+    this.stage = stage;
+    this.clock = Date.parse(start);
+    this.playLine = playLine;
+  }
+
+  get now(): string {
+    return new Date(this.clock).toISOString();
+  }
+
+  /** Lets time pass. */
+  wait(milliseconds: number): void {
+    this.clock += milliseconds;
+  }
+
+  /** Gives one command; an accepted one becomes a line. Answers the refusals, none where it was accepted. */
+  give(by: string, claim: Claim): readonly Refusal[] {
+    const id = `c${String(this.lines.length + 1)}`;
+    const line: Line = { now: this.now, by, command: { id, doneAt: this.now, claim } };
+    const { world, verdict } = this.playLine(this.world, this.stage, line);
+    if (!verdict.ok) return verdict.error;
+    this.world = world;
+    this.lines.push(line);
+    this.clock += 60_000;
+    return [];
+  }
+
+  /** Gives one command that must be accepted. */
+  must(by: string, claim: Claim): void {
+    const refusals = this.give(by, claim);
+    if (refusals.length > 0)
+      throw new Error(`${claim.type} was refused: ${refusals.map((each) => JSON.stringify(each)).join('\n')}`);
+  }
+
+  plan(car: string): CompiledPlan {
+    const row = this.world.cars[car];
+    const plan = row === undefined ? null : planOf({ plans: this.stage.plans }, row);
+    if (plan === null) throw new Error(`no car ${car} with a known plan`);
+    return plan;
+  }
+
+  assess(car: string): Assessment {
+    const row = this.world.cars[car];
+    if (row === undefined) throw new Error(`no car ${car}`);
+    const line: Line = {
+      now: this.now,
+      by: Object.keys(this.world.shop.people)[0] ?? '',
+      command: { id: '', doneAt: this.now, claim: { type: 'deliver-car', car } },
+    };
+    return assess(this.plan(car), row, factsAt(this.world, this.stage, line));
+  }
+
+  /** Does the next thing that the rules accept. False where nothing is left to try at this hour. */
+  step(car: string): boolean {
+    const row = this.world.cars[car];
+    if (row === undefined) return false;
+    const assessment = this.assess(car);
+    for (const { by, claim } of nextActs(this.plan(car), row, this.world.shop, assessment))
+      if (this.give(by, claim).length === 0) return true;
+    return false;
+  }
+
+  /** Drives on until the car stands at the gate of `stage` and that gate is open, or nothing more can be done. */
+  drive(car: string, stage?: string): { stuck: Assessment | null } {
+    const last = this.plan(car).stages.at(-1)?.key ?? '';
+    const target = stage ?? last;
+    for (;;) {
+      const assessment = this.assess(car);
+      if (assessment.stage === target && assessment.gate.unmet.length === 0 && isQuiet(assessment, stage))
+        return { stuck: null };
+      if (!this.step(car) && !this.sleep(car, assessment.jobs)) return { stuck: this.assess(car) };
+    }
+  }
+
+  /** Jumps to the end of the next wait, if something waits only for time. */
+  private sleep(car: string, jobs: readonly Job[]): boolean {
+    const waits = jobs
+      .flatMap((job) => job.waitsFor)
+      .flatMap((refusal) => (refusal.code === 'wait-running' ? [refusal.details.until] : []))
+      .filter((until) => until !== null)
+      .map((until) => Date.parse(until));
+    const ends = [...waits, ...this.timedChecks(car)].filter((until) => until > this.clock);
+    if (ends.length === 0) return false;
+    this.clock = Math.min(...ends);
+    return true;
+  }
+
+  private timedChecks(car: string): readonly number[] {
+    const plan = this.plan(car);
+    return Object.entries(this.world.cars[car]?.checks ?? {}).flatMap(([key, row]) =>
+      row.status === 'running' && row.begunAt !== null
+        ? [Date.parse(row.begunAt) + (plan.checks.get(key)?.holdsMs ?? 0)]
+        : [],
+    );
+  }
+}
+
+/** On the way only the gate counts; at the end of all there must be no loose end either. */
+const isQuiet = (assessment: Assessment, stage: string | undefined): boolean =>
+  stage !== undefined || assessment.looseEnds.length === 0;
+
