@@ -23,7 +23,12 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'cli', include: ['tests/cli/**/*.test.ts'], testTimeout: 60_000, ...measuresNothing },
+        test: {
+          name: 'cli',
+          include: ['tests/cli/**/*.test.ts', 'tests/seed/**/*.test.ts'],
+          testTimeout: 60_000,
+          ...measuresNothing,
+        },
       },
       {
         extends: true,

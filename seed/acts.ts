@@ -2,6 +2,7 @@
 import type { Assessment, Job } from '@/lib/domain/assess';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { CarClaim } from '@/lib/domain/commands';
+import { isAtLevel } from '@/lib/domain/base/vocabulary';
 import { levelOf } from '@/lib/domain/car/joint';
 import type { Car } from '@/lib/domain/car/rows';
 import type { BodyRequirement, CompiledPlan } from '@/lib/domain/plan/compiled';
@@ -19,13 +20,17 @@ export const nextActs = (
   car: Car,
   shop: Shop,
   assessment: Assessment,
+  /** Start work of later stages too; a shop does so only when nothing else is to be done. */
+  ahead: boolean,
 ): readonly Act[] => {
   const at: Site = { plan, car, shop };
   const { jobs } = assessment;
   const running = jobs.filter((job) => job.kind === 'operation' && job.state === 'running');
   const others = jobs.filter((job) => job.kind !== 'operation' && job.state !== 'waiting');
   const idle = jobs.filter((job) => job.kind === 'operation' && job.state === 'paused');
-  const ready = jobs.filter((job) => job.kind === 'operation' && job.state === 'ready');
+  const ready = jobs.filter(
+    (job) => job.kind === 'operation' && job.state === 'ready' && (ahead || job.due <= car.stage),
+  );
   const next = plan.stages[car.stage + 1];
   const onward: readonly CarClaim[] =
     assessment.gate.unmet.length === 0 && next !== undefined
@@ -39,7 +44,7 @@ export const nextActs = (
     ...ready.map((job): CarClaim => ({ type: 'start-operation', car: car.id, operation: job.key })),
     ...missingParts(at, jobs),
     ...undecidedOptions(at),
-    ...repeatable(at, jobs),
+    ...(ahead ? repeatable(at, jobs) : []),
   ].flatMap((claim) => Object.keys(shop.people).map((by) => ({ by, claim })));
 };
 
@@ -98,10 +103,13 @@ const lineClaims = (at: Site, job: Job, line: BodyRequirement): readonly CarClai
   const car = at.car.id;
   switch (line.verb) {
     case 'snug':
-      return levelOf(at.car.joints[line.joint]) === 'open' ? [{ type: 'snug-joint', car, joint: line.joint }] : [];
+      return levelOf(at.car.joints[line.joint]) === 'open'
+        ? [{ type: 'snug-joint', car, joint: line.joint }]
+        : [];
     case 'final':
+      return isSettled(at, line.joint) ? [] : tightening(at, line.joint);
     case 'retorque':
-      return isTorquedInRun(at, job, line) ? [] : tightening(at, line.joint);
+      return isTorquedInRun(at, job, line.joint) ? [] : tightening(at, line.joint);
     case 'recheck':
       return isRecheckedInRun(at, job, line.joint) ? [] : rechecking(at, line.joint);
     case 'open':
@@ -111,10 +119,7 @@ const lineClaims = (at: Site, job: Job, line: BodyRequirement): readonly CarClai
     case 'out':
       return [{ type: 'remove-stopgap', car, stopgap: line.stopgap }];
     case 'fit':
-      return [
-        { type: 'receive-part', car, part: line.part },
-        { type: 'fit-part', car, part: line.part },
-      ];
+      return fitting(at, line.part);
     case 'photo':
       return Object.values(at.car.photos).some((photo) => photo.of === job.key && photo.slot === line.slot)
         ? []
@@ -129,13 +134,25 @@ const lineClaims = (at: Site, job: Job, line: BodyRequirement): readonly CarClai
   }
 };
 
+const fitting = ({ car }: Site, part: string): readonly CarClaim[] => {
+  const state = car.parts[part]?.state;
+  if (state === 'fitted') return [];
+  return [{ type: state === 'present' ? 'fit-part' : 'receive-part', car: car.id, part }];
+};
+
+/** Final, and nothing stored against it; what a tool or a lot casts on it the rules will say. */
+const isSettled = ({ car }: Site, joint: string): boolean => {
+  const row = car.joints[joint];
+  return isAtLevel(levelOf(row), 'final') && row?.doubts.length === 0;
+};
+
 const isThisRun = (job: Job, run: { operation: string; run: number } | null | undefined): boolean =>
   run?.operation === job.key && run.run === job.number;
 
-const isTorquedInRun = ({ car }: Site, job: Job, line: { verb: string; joint: string }): boolean =>
-  line.verb === 'retorque' &&
-  (car.joints[line.joint]?.marks.some((mark) => mark.level === 'final' && !mark.struck && isThisRun(job, mark.run)) ??
-    false);
+const isTorquedInRun = ({ car }: Site, job: Job, joint: string): boolean =>
+  car.joints[joint]?.marks.some(
+    (mark) => mark.level === 'final' && !mark.struck && isThisRun(job, mark.run),
+  ) ?? false;
 
 const isRecheckedInRun = ({ car }: Site, job: Job, joint: string): boolean =>
   car.joints[joint]?.rechecks.some((each) => !each.struck && isThisRun(job, each.run)) ?? false;
@@ -148,7 +165,9 @@ const tightening = ({ plan, car, shop }: Site, key: string): readonly CarClaim[]
   const evidence = joint === undefined ? null : evidenceFor(joint, Object.values(shop.tools));
   return [
     ...(evidence === null ? [] : [{ type: 'final-joint' as const, car: car.id, joint: key, ...evidence }]),
-    ...(levelOf(car.joints[key]) === 'open' ? [{ type: 'snug-joint' as const, car: car.id, joint: key }] : []),
+    ...(levelOf(car.joints[key]) === 'open'
+      ? [{ type: 'snug-joint' as const, car: car.id, joint: key }]
+      : []),
   ];
 };
 
@@ -175,7 +194,9 @@ const checking = ({ plan, car }: Site, key: string): readonly CarClaim[] => {
   if (check === undefined || status === 'clear' || status === 'conceded') return [];
   return [
     { type: 'pass-check', car: car.id, check: key, values: valuesFor(check) },
-    ...(check.holdsMs > 0 && status !== 'running' ? [{ type: 'begin-check' as const, car: car.id, check: key }] : []),
+    ...(check.holdsMs > 0 && status !== 'running'
+      ? [{ type: 'begin-check' as const, car: car.id, check: key }]
+      : []),
   ];
 };
 

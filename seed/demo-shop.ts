@@ -32,10 +32,34 @@ export const DEMO_LEAD = 'mara';
 /** In the order in which they are entered; the first is entered by herself, into an empty book. */
 export const DEMO_PEOPLE: readonly Extract<ShopClaim, { type: 'add-person' }>[] = [
   { type: 'add-person', person: DEMO_OWNER, name: 'Ada Quern', roles: ['owner'], qualifications: all() },
-  { type: 'add-person', person: DEMO_LEAD, name: 'Mara Mill', roles: ['lead', 'technician'], qualifications: all('owner') },
-  { type: 'add-person', person: 'tobit', name: 'Tobit Fenn', roles: ['technician'], qualifications: all('owner', 'lead') },
-  { type: 'add-person', person: 'ines', name: 'Ines Harrow', roles: ['technician'], qualifications: all('owner', 'lead') },
-  { type: 'add-person', person: 'oswin', name: 'Oswin Slate', roles: ['technician'], qualifications: all('owner', 'lead') },
+  {
+    type: 'add-person',
+    person: DEMO_LEAD,
+    name: 'Mara Mill',
+    roles: ['lead', 'technician'],
+    qualifications: all('owner'),
+  },
+  {
+    type: 'add-person',
+    person: 'tobit',
+    name: 'Tobit Fenn',
+    roles: ['technician'],
+    qualifications: all('owner', 'lead'),
+  },
+  {
+    type: 'add-person',
+    person: 'ines',
+    name: 'Ines Harrow',
+    roles: ['technician'],
+    qualifications: all('owner', 'lead'),
+  },
+  {
+    type: 'add-person',
+    person: 'oswin',
+    name: 'Oswin Slate',
+    roles: ['technician'],
+    qualifications: all('owner', 'lead'),
+  },
 ];
 
 const CALIBRATED = { on: '2025-12-01', due: '2026-11-30' };

@@ -56,7 +56,9 @@ export class Driver {
   must(by: string, claim: Claim): void {
     const refusals = this.give(by, claim);
     if (refusals.length > 0)
-      throw new Error(`${claim.type} was refused: ${refusals.map((each) => JSON.stringify(each)).join('\n')}`);
+      throw new Error(
+        `${claim.type} was refused: ${refusals.map((each) => JSON.stringify(each)).join('\n')}`,
+      );
   }
 
   plan(car: string): CompiledPlan {
@@ -78,11 +80,11 @@ export class Driver {
   }
 
   /** Does the next thing that the rules accept. False where nothing is left to try at this hour. */
-  step(car: string): boolean {
+  step(car: string, ahead = false): boolean {
     const row = this.world.cars[car];
     if (row === undefined) return false;
     const assessment = this.assess(car);
-    for (const { by, claim } of nextActs(this.plan(car), row, this.world.shop, assessment))
+    for (const { by, claim } of nextActs(this.plan(car), row, this.world.shop, assessment, ahead))
       if (this.give(by, claim).length === 0) return true;
     return false;
   }
@@ -95,7 +97,8 @@ export class Driver {
       const assessment = this.assess(car);
       if (assessment.stage === target && assessment.gate.unmet.length === 0 && isQuiet(assessment, stage))
         return { stuck: null };
-      if (!this.step(car) && !this.sleep(car, assessment.jobs)) return { stuck: this.assess(car) };
+      if (!this.step(car) && !this.sleep(car, assessment.jobs) && !this.step(car, true))
+        return { stuck: this.assess(car) };
     }
   }
 
@@ -125,4 +128,3 @@ export class Driver {
 /** On the way only the gate counts; at the end of all there must be no loose end either. */
 const isQuiet = (assessment: Assessment, stage: string | undefined): boolean =>
   stage !== undefined || assessment.looseEnds.length === 0;
-

@@ -26,7 +26,8 @@ const toolFor = (
     const low = parseDecimal(tool.low);
     const high = parseDecimal(tool.high);
     if (value === null || low === null || high === null || !toolFitsMethod(tool.kind, joint.method)) continue;
-    if (compare(value, low) >= 0 && compare(value, high) <= 0) return { tool, value: toDecimalText(value, 3) };
+    if (compare(value, low) >= 0 && compare(value, high) <= 0)
+      return { tool, value: toDecimalText(value, 3) };
   }
   return null;
 };
@@ -38,7 +39,10 @@ export const evidenceFor = (joint: CompiledJoint, tools: readonly Tool[]): Torqu
     return {
       passes,
       steps: Object.fromEntries(
-        joint.sequence.map(({ step, window }) => [step, window === null ? 'done' : toDecimalText(aimOf(window))]),
+        joint.sequence.map(({ step, window }) => [
+          step,
+          window === null ? 'done' : toDecimalText(aimOf(window)),
+        ]),
       ),
     };
   if (joint.specification.kind !== 'window') return { passes };

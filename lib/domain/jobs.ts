@@ -71,7 +71,8 @@ const OPERATION_ACTS: Readonly<Record<Job['state'], readonly ClaimType[]>> = {
 const operationJob = (at: Case, operation: CompiledOperation): Job | null => {
   const row = at.car.operations[operation.stateKey];
   if (row?.status === 'finished') return null;
-  const waitsFor = [...undecided(at, operation), ...readiness(at, operation)];
+  const needs = readiness(at, operation);
+  const waitsFor = operation.undecided.length === 0 ? needs : [...undecided(at, operation), ...needs];
   const state =
     row?.status === 'running' || row?.status === 'paused'
       ? row.status
@@ -94,10 +95,10 @@ const operationJob = (at: Case, operation: CompiledOperation): Job | null => {
 
 /** Only joints that somebody has touched can have jobs of their own. */
 const jointJobs = ({ plan, car, facts }: Case, found: Job[]): void => {
-  for (const key in car.joints) {
+  for (const joint of plan.joints.values()) {
+    const key = joint.stateKey;
     const row = car.joints[key];
-    const joint = plan.joints.get(key);
-    if (row === undefined || joint === undefined) continue;
+    if (row === undefined) continue;
     const level = levelOf(row);
     const doubts = doubtsOf(row, facts);
     const base = { key, number: row.cycle, due: joint.due };

@@ -8,7 +8,7 @@ import { isAtLevel } from './base/vocabulary';
 import { doubtsOf, levelOf } from './car/joint';
 import type { Car } from './car/rows';
 import type { CompiledPlan } from './plan/compiled';
-import { stillPlaced, unfinished } from './unmet';
+import { notClear, stillPlaced, unfinished } from './unmet';
 import type { UnmetFacts } from './unmet';
 
 export const LOOSE_END_KINDS = [
@@ -58,21 +58,13 @@ export const looseEnds = (plan: CompiledPlan, car: Car, facts: UnmetFacts): read
   for (const [key, row] of Object.entries(car.changes))
     if (row.state === 'asked') add('change', key, refuse('change-undecided', { change: key }), row.due);
   openJoints(plan, car, facts, add);
-  for (const key in car.checks) {
-    const status = car.checks[key]?.status;
-    if (status === 'failed' || status === 'running')
-      add('check', key, refuse('check-not-clear', { check: key, status }), plan.checks.get(key)?.due ?? null);
-    else if (status === 'due-again')
-      add(
-        'check',
-        key,
-        refuse('check-not-clear', { check: key, status: 'due again' }),
-        plan.checks.get(key)?.due ?? null,
-      );
+  for (const { stateKey: key, due } of plan.checks.values()) {
+    const refusal = car.checks[key] === undefined ? null : notClear(car, key);
+    if (refusal !== null) add('check', key, refusal, due);
   }
-  for (const key in car.operations) {
-    const refusal = unfinished(car, key);
-    if (refusal !== null) add('operation', key, refusal, plan.operations.get(key)?.due ?? null);
+  for (const { stateKey: key, due } of plan.operations.values()) {
+    const refusal = car.operations[key] === undefined ? null : unfinished(car, key);
+    if (refusal !== null) add('operation', key, refusal, due);
   }
   for (const [key, row] of Object.entries(car.stopgaps))
     if (row.removed < row.placed) add('stopgap', key, stillPlaced(key, row), row.outBy);
@@ -85,10 +77,10 @@ export const looseEnds = (plan: CompiledPlan, car: Car, facts: UnmetFacts): read
 type Add = (kind: LooseEndKind, key: string, refusal: Refusal, due: number | null) => void;
 
 const openJoints = (plan: CompiledPlan, car: Car, facts: UnmetFacts, add: Add): void => {
-  for (const key in car.joints) {
+  for (const joint of plan.joints.values()) {
+    const key = joint.stateKey;
     const row = car.joints[key];
-    const joint = plan.joints.get(key);
-    if (row === undefined || joint === undefined) continue;
+    if (row === undefined) continue;
     const level = levelOf(row);
     const isTouched = row.marks.length > 0 || row.opened !== null;
     if (isTouched && !isAtLevel(level, joint.dueLevel))

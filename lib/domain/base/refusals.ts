@@ -146,11 +146,16 @@ export type Refusal = {
   };
 }[RefusalCode];
 
+interface Extra {
+  readonly soft?: true;
+  readonly under?: readonly Refusal[];
+}
+
 /** Makes a refusal of the right shape for its code. */
 export const refuse = <Code extends RefusalCode>(
   code: Code,
   details: RefusalDetails[Code],
-  extra: { readonly soft?: true; readonly under?: readonly Refusal[] } = {},
+  extra?: Extra,
 ): Refusal =>
   // TypeScript can't see that code and details belong together once Code is generic.
-  ({ code, details, ...extra }) as Refusal;
+  (extra === undefined ? { code, details } : { code, details, ...extra }) as Refusal;

@@ -61,15 +61,44 @@ const NONE: readonly Doubt[] = [];
 /** Every reason not to believe the joint now: those stored with it and those that follow from a tool or a lot (D25). */
 export const doubtsOf = (row: JointRow | undefined, facts: DoubtFacts): readonly Doubt[] => {
   if (row === undefined) return NONE;
-  const derived = [...toolDoubts(row, facts), ...lotDoubts(row, facts)];
-  if (derived.length === 0) return row.doubts;
-  return row.doubts.length === 0 ? derived : [...row.doubts, ...derived];
+  const tools = suspectTools(facts.tools);
+  const lots = quarantinedLots(facts.lots);
+  const fromTool = tools === null ? NONE : toolDoubts(row, facts, tools);
+  const fromLots = lots === null ? NONE : lotDoubts(row, facts, lots);
+  if (fromTool.length === 0 && fromLots.length === 0) return row.doubts;
+  return [...row.doubts, ...fromTool, ...fromLots];
 };
 
-const toolDoubts = (row: JointRow, facts: DoubtFacts): readonly Doubt[] => {
+/**
+ * The few that are in question, or null; asked for every joint of every car, so found once for each state of the
+ * shop's rows. Rows are never changed in place, so that their identity is their version.
+ */
+const suspectTools = onceFor((tools: DoubtFacts['tools']) =>
+  Object.values(tools).flatMap((tool) => (tool.suspect.length > 0 ? [tool.id] : [])),
+);
+const quarantinedLots = onceFor((lots: DoubtFacts['lots']) =>
+  Object.entries(lots).flatMap(([id, lot]) => (lot.quarantined === null ? [] : [id])),
+);
+
+function onceFor<Rows extends object>(
+  find: (rows: Rows) => readonly string[],
+): (rows: Rows) => ReadonlySet<string> | null {
+  const known = new WeakMap<Rows, ReadonlySet<string> | null>();
+  return (rows) => {
+    const before = known.get(rows);
+    if (before !== undefined) return before;
+    const found = find(rows);
+    const set = found.length === 0 ? null : new Set(found);
+    known.set(rows, set);
+    return set;
+  };
+}
+
+const toolDoubts = (row: JointRow, facts: DoubtFacts, suspects: ReadonlySet<string>): readonly Doubt[] => {
   const final = standingFinal(row);
-  const tool = facts.tools[final?.tool ?? ''];
-  if (final === null || tool === undefined || tool.suspect.length === 0) return NONE;
+  if (final?.tool === undefined || final.tool === null || !suspects.has(final.tool)) return NONE;
+  const tool = facts.tools[final.tool];
+  if (tool === undefined) return NONE;
   return suspectAt(tool, final.at).flatMap((interval): readonly Doubt[] => {
     const risk = riskOf(final, (shown) => trueRange(interval, shown));
     if (risk === null) return NONE;
@@ -112,22 +141,23 @@ const riskOf = (final: Mark, range: (shown: Exact) => { low: Exact; high: Exact 
   return risk;
 };
 
-const lotDoubts = (row: JointRow, facts: DoubtFacts): readonly Doubt[] => {
+const lotDoubts = (row: JointRow, facts: DoubtFacts, quarantined: ReadonlySet<string>): readonly Doubt[] => {
   const found: Doubt[] = [];
-  for (const [fastener, items] of Object.entries(row.fasteners))
-    for (const fitted of Object.values(items)) {
-      if (fitted.lot === null || fitted.spent) continue;
-      const reason = facts.lots[fitted.lot]?.quarantined ?? null;
-      if (reason === null) continue;
-      const fasteners = fastener === 'joint' ? null : [Number(fastener)];
+  for (const place in row.fasteners) {
+    const items = row.fasteners[place];
+    for (const item in items) {
+      const fitted = items[item];
+      if (fitted === undefined || fitted.lot === null || fitted.spent || !quarantined.has(fitted.lot))
+        continue;
       found.push({
         cause: 'lot-quarantined',
         remedy: 'renew',
-        fasteners,
-        because: `lot ${fitted.lot}: ${reason}`,
+        fasteners: place === 'joint' ? null : [Number(place)],
+        because: `lot ${fitted.lot}: ${facts.lots[fitted.lot]?.quarantined ?? ''}`,
         at: '',
       });
     }
+  }
   return found;
 };
 

@@ -2,7 +2,7 @@
 import { isAtLevel } from '@/lib/domain/base/vocabulary';
 import type { Level } from '@/lib/domain/base/vocabulary';
 import type { CompiledJoint } from '@/lib/domain/plan/compiled';
-import { levelOf } from './joint';
+import { levelOf, strongestRemedy } from './joint';
 import type { Car, Doubt, RunRef } from './rows';
 
 const TIGHTENING = ['snug', 'final', 'retorque'];
@@ -55,21 +55,17 @@ const wasReopened = (car: Car, joint: CompiledJoint): boolean => {
   return !tightensToo;
 };
 
-/** Jobs that a joint's own state makes: bring it back, try it again, torque it again. */
-export const jobsOn = (
-  car: Car,
-  joint: CompiledJoint,
-  doubts: readonly Doubt[],
-): readonly ('restore' | 'retorque' | 'recheck' | 'renew')[] => {
+export type JointJob = 'restore' | 'retorque' | 'recheck' | 'renew';
+const NO_JOB: readonly JointJob[] = [];
+
+/** Jobs that a joint's own state makes: bring it back, try it again, torque it again, renew it. */
+export const jobsOn = (car: Car, joint: CompiledJoint, doubts: readonly Doubt[]): readonly JointJob[] => {
   const level = levelOf(car.joints[joint.stateKey]);
-  const found: ('restore' | 'retorque' | 'recheck' | 'renew')[] = [];
-  if (!isAtLevel(level, expectedLevel(car, joint))) found.push('restore');
-  for (const remedy of ['renew', 'retorque', 'recheck'] as const)
-    if (doubts.some((doubt) => doubt.remedy === remedy)) {
-      found.push(remedy);
-      break;
-    }
-  return found;
+  // No work promises more than final, so that most joints are settled here.
+  const isShort = !isAtLevel(level, 'final') && !isAtLevel(level, expectedLevel(car, joint));
+  const remedy = strongestRemedy(doubts);
+  if (!isShort && remedy === null) return NO_JOB;
+  return [...(isShort ? (['restore'] as const) : []), ...(remedy === null ? [] : [remedy])];
 };
 
 /** Is there a job for this act besides running operations? An open finding about the joint is one too. */

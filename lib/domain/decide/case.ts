@@ -59,12 +59,18 @@ export const undecided = (
   );
 
 /** Standing holds that stop work on these things: those on all work, and those that name one of them. */
-export const holdsOnWork = ({ car }: Pick<Case, 'car'>, things: readonly StateKey[]): readonly Refusal[] =>
-  Object.entries(car.holds).flatMap(([id, hold]) => {
-    const names = things.some((thing) => hold.things.includes(thing) || hold.things.includes(planKey(thing)));
-    const stops = hold.releasedBy === null && (hold.scope === 'work' || (hold.scope === 'things' && names));
-    return stops ? [refuse('hold-stands', { hold: id, scope: hold.scope, reason: hold.reason })] : [];
-  });
+export const holdsOnWork = ({ car }: Pick<Case, 'car'>, things: readonly StateKey[]): readonly Refusal[] => {
+  const found: Refusal[] = [];
+  for (const id in car.holds) {
+    const hold = car.holds[id];
+    if (hold === undefined || hold.releasedBy !== null || hold.scope === 'gate') continue;
+    const names = (thing: StateKey): boolean =>
+      hold.things.includes(thing) || hold.things.includes(planKey(thing));
+    if (hold.scope === 'work' || things.some(names))
+      found.push(refuse('hold-stands', { hold: id, scope: hold.scope, reason: hold.reason }));
+  }
+  return found;
+};
 
 /** The next free number of a kind on this car; numbers are never used again. */
 export const nextId = (prefix: string, rows: Readonly<Record<string, unknown>>): string =>

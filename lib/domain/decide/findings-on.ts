@@ -2,17 +2,28 @@
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { Key } from '@/lib/domain/base/vocabulary';
+import type { Car } from '@/lib/domain/car/rows';
 import type { CompiledOperation } from '@/lib/domain/plan/compiled';
 import { planKey } from '@/lib/domain/plan/positions';
 import type { Case } from './case';
 
 /** An open finding on a part blocks fitting it, however far away the gate is. */
 export const findingsOnPart = ({ car }: Pick<Case, 'car'>, part: Key): readonly Refusal[] =>
-  Object.entries(car.findings).flatMap(([finding, row]) =>
-    row.state !== 'closed' && row.about.kind === 'part' && planKey(row.about.key) === part
-      ? [refuse('finding-on-part', { finding, part })]
-      : [],
-  );
+  onParts(car, (named) => named === part);
 
-export const findingsOnParts = (at: Pick<Case, 'car'>, operation: CompiledOperation): readonly Refusal[] =>
-  operation.body.flatMap((line) => (line.verb === 'fit' ? findingsOnPart(at, line.part) : []));
+/** The same for every part that an operation fits. */
+export const findingsOnParts = (
+  { car }: Pick<Case, 'car'>,
+  operation: CompiledOperation,
+): readonly Refusal[] => onParts(car, (named) => operation.parts.includes(named));
+
+const onParts = (car: Car, isMeant: (part: Key) => boolean): readonly Refusal[] => {
+  const found: Refusal[] = [];
+  for (const finding in car.findings) {
+    const row = car.findings[finding];
+    if (row === undefined || row.state === 'closed' || row.about.kind !== 'part') continue;
+    const part = planKey(row.about.key);
+    if (isMeant(part)) found.push(refuse('finding-on-part', { finding, part }));
+  }
+  return found;
+};

@@ -47,23 +47,24 @@ export const startRefusals = (at: Case, operation: CompiledOperation): readonly 
 ];
 
 /** The part of it that is about the car and not about who asks: what `assess` shows beside a waiting job. */
-export const readiness = (at: Case, operation: CompiledOperation): readonly Refusal[] => [
-  ...(operation.notBefore && at.car.stage < operation.stage
-    ? [
-        refuse('stage-not-reached', {
-          operation: operation.stateKey,
-          stage: at.plan.stages[operation.stage]?.key ?? '',
-          standsIn: at.plan.stages[at.car.stage]?.key ?? '',
-        }),
-      ]
-    : []),
-  ...holdsOnWork(at, [
-    operation.stateKey,
-    ...operation.body.flatMap((line) => (line.verb === 'fit' ? [line.part] : [])),
-  ]),
-  ...findingsOnParts(at, operation),
-  ...unmet(at.plan, at.car, at.facts, operation.needs),
-];
+export const readiness = (at: Case, operation: CompiledOperation): readonly Refusal[] => {
+  const needs = unmet(at.plan, at.car, at.facts, operation.needs);
+  const holds = holdsOnWork(at, [operation.stateKey, ...operation.parts]);
+  const findings = operation.parts.length === 0 ? NOTHING : findingsOnParts(at, operation);
+  const stage = operation.notBefore && at.car.stage < operation.stage ? [notReached(at, operation)] : NOTHING;
+  return stage.length + holds.length + findings.length === 0
+    ? needs
+    : [...stage, ...holds, ...findings, ...needs];
+};
+
+const NOTHING: readonly Refusal[] = [];
+
+const notReached = ({ plan, car }: Case, operation: CompiledOperation): Refusal =>
+  refuse('stage-not-reached', {
+    operation: operation.stateKey,
+    stage: plan.stages[operation.stage]?.key ?? '',
+    standsIn: plan.stages[car.stage]?.key ?? '',
+  });
 
 const start = (at: Case, operation: CompiledOperation, named: number | undefined): Decision => {
   const key = operation.stateKey;

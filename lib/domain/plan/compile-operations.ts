@@ -32,6 +32,7 @@ const compileOperation = (
   added: readonly Requirement[],
 ): CompiledOperation => {
   const stage = index.stageIndex.get(entry.stage) ?? 0;
+  const body = index.body(entry.body ?? [], entry.repeat, position);
   return {
     key,
     stateKey: stateKey(key, position),
@@ -48,7 +49,8 @@ const compileOperation = (
       ...coveredBy(index, entry, position),
       ...added,
     ],
-    body: index.body(entry.body ?? [], entry.repeat, position),
+    body,
+    parts: body.flatMap((line) => (line.verb === 'fit' ? [line.part] : [])),
     waitMs: entry.wait === undefined ? 0 : (parseDuration(entry.wait) ?? 0),
     irreversible: entry.irreversible ?? false,
     madeOn: entry.madeOn ?? null,

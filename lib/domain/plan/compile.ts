@@ -8,6 +8,7 @@ import { compileOperations } from './compile-operations';
 import { planIndex } from './compile-references';
 import type { PlanIndex } from './compile-references';
 import type {
+  CompiledCheck,
   CompiledJoint,
   CompiledOperation,
   CompiledPlan,
@@ -68,17 +69,27 @@ const compile = (document: PlanDocument, options: Readonly<Record<Key, string>>)
     madeOn: groupOperations(operations, (each) => (each.madeOn === null ? [] : [each.madeOn])),
     dependants: groupOperations(operations, (each) => optionsBehind(document, each)),
     loadedBy: group([...joints.values()], (joint) => joint.loadedBy),
-    under: new Map(
-      [...operations.keys()].map((key) => [
-        key,
-        {
-          joints: [...joints.values()].filter((joint) => joint.operation === key),
-          checks: [...checks.values()].filter((check) => check.operation === key),
-        },
-      ]),
-    ),
+    under: namedBy(operations, joints, checks),
   };
 };
+
+const namedBy = (
+  operations: ReadonlyMap<StateKey, CompiledOperation>,
+  joints: ReadonlyMap<StateKey, CompiledJoint>,
+  checks: ReadonlyMap<StateKey, CompiledCheck>,
+): CompiledPlan['under'] => {
+  const ofJoints = group([...joints.values()], operationOf);
+  const ofChecks = group([...checks.values()], operationOf);
+  return new Map(
+    [...operations.keys()].map((key) => [
+      key,
+      { joints: ofJoints.get(key) ?? [], checks: ofChecks.get(key) ?? [] },
+    ]),
+  );
+};
+
+const operationOf = ({ operation }: { readonly operation: StateKey | null }): readonly StateKey[] =>
+  operation === null ? [] : [operation];
 
 const compileStage = (index: PlanIndex, key: Key, at: number): CompiledStage => {
   const { stages } = index.document;
@@ -137,7 +148,7 @@ const groupOperations = (
   keysOf: (operation: CompiledOperation) => readonly Key[],
 ): ReadonlyMap<Key, readonly CompiledOperation[]> => group([...operations.values()], keysOf);
 
-const group = <T extends CompiledOperation | CompiledJoint>(
+const group = <T>(
   elements: readonly T[],
   keysOf: (element: T) => readonly Key[],
 ): ReadonlyMap<Key, readonly T[]> => {

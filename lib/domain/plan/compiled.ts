@@ -61,6 +61,8 @@ export interface CompiledOperation extends Element {
   readonly crew: number;
   readonly needs: readonly Requirement[];
   readonly body: readonly BodyRequirement[];
+  /** The parts that its body fits. */
+  readonly parts: readonly Key[];
   readonly waitMs: number;
   readonly irreversible: boolean;
   readonly madeOn: Key | null;
