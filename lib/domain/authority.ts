@@ -9,8 +9,9 @@
  * Roles: a person holds several; `anyone` is everybody on the shop's books.
  */
 import type { CommandKind, Role } from './base/vocabulary';
+import { BODY, EVIDENCE, EYES, GATE, LOOK, NEEDS, START, TIGHTEN, TRUST } from './base/refusal-groups';
 import { refuse } from './base/refusals';
-import type { Refusal } from './base/refusals';
+import type { Refusal, RefusalCode } from './base/refusals';
 import type { ClaimType, Command } from './commands';
 import type { Facts } from './facts';
 
@@ -20,99 +21,190 @@ interface CommandRule {
   readonly roles: readonly Role[] | 'anyone';
   /** What it says, for a list of commands. */
   readonly says: string;
+  /** What it may be refused for, besides naming nothing and asking for a person or a role. */
+  readonly refuses: readonly RefusalCode[];
 }
 
 const LEADS: readonly Role[] = ['lead', 'owner'];
 const LEAD: readonly Role[] = ['lead'];
 const OWNER: readonly Role[] = ['owner'];
 
-const assurance = (stream: 'car' | 'shop', roles: CommandRule['roles'], says: string): CommandRule => ({
-  kind: 'assurance',
-  stream,
-  roles,
-  says,
-});
-const warning = (stream: 'car' | 'shop', roles: CommandRule['roles'], says: string): CommandRule => ({
-  kind: 'warning',
-  stream,
-  roles,
-  says,
-});
-const note = (stream: 'car' | 'shop', roles: CommandRule['roles'], says: string): CommandRule => ({
-  kind: 'note',
-  stream,
-  roles,
-  says,
-});
+type Rule = (
+  stream: CommandRule['stream'],
+  roles: CommandRule['roles'],
+  says: string,
+  refuses?: readonly RefusalCode[],
+) => CommandRule;
+
+const rule =
+  (kind: CommandKind): Rule =>
+  (stream, roles, says, refuses = []) => ({ kind, stream, roles, says, refuses });
+
+const assurance = rule('assurance');
+const warning = rule('warning');
+const note = rule('note');
 
 export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   // people, tools, lots
-  'add-person': note('shop', LEADS, 'someone works here'),
-  'qualify-person': assurance('shop', LEADS, 'someone may do this kind of work, from a day to a day'),
+  'add-person': note('shop', LEADS, 'someone works here', ['already-there']),
+  'qualify-person': assurance('shop', LEADS, 'someone may do this kind of work, from a day to a day', []),
   'remove-person': warning('shop', LEADS, 'someone no longer works here'),
-  'add-tool': note('shop', LEADS, 'the shop has this tool'),
-  'add-adapter': note('shop', LEADS, "the shop has this crow's-foot or extension"),
-  'record-calibration': assurance('shop', LEADS, 'a tool was calibrated, and how it was found'),
+  'add-tool': note('shop', LEADS, 'the shop has this tool', ['already-there', 'value-unreadable']),
+  'add-adapter': note('shop', LEADS, "the shop has this crow's-foot or extension", [
+    'already-there',
+    'value-unreadable',
+  ]),
+  'record-calibration': assurance('shop', LEADS, 'a tool was calibrated, and how it was found', [
+    'value-unreadable',
+  ]),
   'suspect-tool': warning('shop', 'anyone', 'a tool was dropped, lost, is overdue, or reads wrong'),
-  'receive-lot': assurance('shop', LEADS, 'a lot of hardware came in'),
+  'receive-lot': assurance('shop', LEADS, 'a lot of hardware came in', ['already-there']),
   'quarantine-lot': warning('shop', 'anyone', 'a lot must not be used'),
-  'clear-lot': assurance('shop', LEADS, 'a lot kept apart is good after all'),
+  'clear-lot': assurance('shop', LEADS, 'a lot kept apart is good after all', ['lot-not-quarantined']),
 
   // the car as a whole
-  'start-car': assurance('car', LEADS, 'a car is begun on a plan revision'),
-  'choose-option': assurance('car', LEADS, 'an option that the plan offers is chosen'),
-  'advance-car': assurance('car', LEAD, 'the car passes its stage gate'),
+  'start-car': assurance('car', LEADS, 'a car is begun on a plan revision', [
+    'already-there',
+    'choice-unknown',
+  ]),
+  'choose-option': assurance('car', LEADS, 'an option that the plan offers is chosen', [
+    'option-already-chosen',
+    'choice-unknown',
+  ]),
+  'advance-car': assurance('car', LEAD, 'the car passes its stage gate', [
+    'last-gate',
+    'one-stage-at-a-time',
+    'room-full',
+    ...GATE,
+  ]),
   'send-back': warning('car', LEAD, 'the car goes back to an earlier stage'),
-  'deliver-car': assurance('car', OWNER, 'the car is delivered'),
+  'deliver-car': assurance('car', OWNER, 'the car is delivered', [
+    'car-delivered',
+    'not-last-gate',
+    'part-owed',
+    ...GATE,
+  ]),
   'place-hold': warning('car', 'anyone', 'the car, a piece of work or a part is stopped'),
-  'release-hold': assurance('car', LEADS, 'a hold is over'),
-  assign: note('car', LEADS, 'a job or a stage is given to people'),
-  'add-note': note('car', 'anyone', 'a remark'),
-  'add-photo': note('car', 'anyone', 'a photo was taken'),
+  'release-hold': assurance('car', LEADS, 'a hold is over', ['hold-already-released']),
+  assign: note('car', LEADS, 'a job or a stage is given to people', []),
+  'add-note': note('car', 'anyone', 'a remark', []),
+  'add-photo': note('car', 'anyone', 'a photo was taken', []),
 
   // operations
-  'start-operation': assurance('car', 'anyone', 'an operation begins'),
-  'join-operation': assurance('car', 'anyone', 'another person is on it too'),
+  'start-operation': assurance('car', 'anyone', 'an operation begins', [
+    'operation-already-running',
+    'operation-already-finished',
+    'stale-run',
+    ...START,
+  ]),
+  'join-operation': assurance('car', 'anyone', 'another person is on it too', [
+    'operation-not-running',
+    'already-on-it',
+    'not-qualified',
+    'hold-stands',
+  ]),
   'pause-operation': warning('car', 'anyone', 'work stops, and how it was left'),
-  'resume-operation': assurance('car', 'anyone', 'work goes on'),
-  'take-over-operation': assurance('car', 'anyone', 'someone else goes on with it'),
-  'finish-operation': assurance('car', 'anyone', 'everything it means is done'),
+  'resume-operation': assurance('car', 'anyone', 'work goes on', [
+    'operation-not-running',
+    'operation-already-running',
+    ...START,
+  ]),
+  'take-over-operation': assurance('car', 'anyone', 'someone else goes on with it', [
+    'operation-not-running',
+    ...START,
+  ]),
+  'finish-operation': assurance('car', 'anyone', 'everything it means is done', [
+    'operation-not-running',
+    'stale-run',
+    'not-on-it',
+    'crew-too-small',
+    'hold-stands',
+    ...BODY,
+  ]),
 
   // joints
-  'snug-joint': assurance('car', 'anyone', 'fitted and run up to contact'),
-  'final-joint': assurance('car', 'anyone', 'brought to final torque, with the evidence'),
-  'verify-joint': assurance('car', 'anyone', 'a second person has made sure'),
-  'recheck-joint': assurance('car', 'anyone', 'tried again with a good tool; nothing moved'),
+  'snug-joint': assurance('car', 'anyone', 'fitted and run up to contact', ['level-already', ...TIGHTEN]),
+  'final-joint': assurance('car', 'anyone', 'brought to final torque, with the evidence', [
+    'level-already',
+    'slave-part-in-joint',
+    'doubt-needs-more',
+    ...TIGHTEN,
+    ...NEEDS,
+    ...EVIDENCE,
+  ]),
+  'verify-joint': assurance('car', 'anyone', 'a second person has made sure', [
+    'level-already',
+    'joint-not-final',
+    'joint-in-doubt',
+    'not-independent',
+    'verify-method-differs',
+    ...EYES,
+  ]),
+  'recheck-joint': assurance('car', 'anyone', 'tried again with a good tool; nothing moved', [
+    'joint-not-final',
+    'nothing-to-recheck',
+    'doubt-needs-more',
+    'no-work-names-joint',
+    ...EYES,
+  ]),
   'reject-joint': warning('car', 'anyone', 'a second person does not agree'),
   'open-joint': warning('car', 'anyone', 'fasteners were loosened'),
   'report-disturbed': warning('car', 'anyone', 'a stripe is broken, or a fastener moved'),
   'report-over-torque': warning('car', 'anyone', 'a fastener got more than the window allows'),
 
   // checks, findings, changes
-  'begin-check': assurance('car', 'anyone', 'a timed check begins'),
+  'begin-check': assurance('car', 'anyone', 'a timed check begins', LOOK),
   'pass-check': assurance(
     'car',
     'anyone',
     'a check is passed; a value outside its limits fails it all the same',
+    ['value-missing', 'value-unreadable', 'check-not-begun', 'check-too-short', ...TRUST, ...LOOK],
   ),
   'fail-check': warning('car', 'anyone', 'a check is failed'),
   'report-finding': warning('car', 'anyone', 'something is wrong with a part, a joint or a place'),
-  'decide-finding': assurance('car', LEADS, 'what is done about a finding'),
-  'close-finding': assurance('car', 'anyone', "a finding's work is done"),
-  'ask-change': note('car', 'anyone', 'a departure from the plan is asked for'),
-  'decide-change': assurance('car', LEADS, 'a change is approved or declined'),
+  'decide-finding': assurance('car', LEADS, 'what is done about a finding', [
+    'finding-already',
+    'never-concede',
+  ]),
+  'close-finding': assurance('car', 'anyone', "a finding's work is done", [
+    'finding-already',
+    'finding-undecided',
+    'change-undecided',
+    'check-not-clear',
+    'joint-below-level',
+    'joint-in-doubt',
+    'part-absent',
+  ]),
+  'ask-change': note('car', 'anyone', 'a departure from the plan is asked for', []),
+  'decide-change': assurance('car', LEADS, 'a change is approved or declined', [
+    'change-already',
+    'approver-not-independent',
+  ]),
 
   // stopgaps, conditions, parts
   'place-stopgap': warning('car', 'anyone', 'a temporary fixing went in'),
-  'remove-stopgap': assurance('car', 'anyone', 'a temporary fixing came out'),
-  'set-condition': assurance('car', 'anyone', 'a condition that no work sets is true'),
+  'remove-stopgap': assurance('car', 'anyone', 'a temporary fixing came out', ['removed-more-than-placed']),
+  'set-condition': assurance('car', 'anyone', 'a condition that no work sets is true', [
+    'condition-already',
+    'condition-set-by-work',
+    ...BODY,
+  ]),
   'clear-condition': warning('car', 'anyone', 'a condition is no longer true'),
-  'receive-part': assurance('car', 'anyone', 'a part is here and good'),
-  'fit-part': assurance('car', 'anyone', 'a part is on the car'),
+  'receive-part': assurance('car', 'anyone', 'a part is here and good', ['part-already']),
+  'fit-part': assurance('car', 'anyone', 'a part is on the car', [
+    'part-already',
+    'part-absent',
+    'part-not-taken-into-work',
+    'finding-on-part',
+    'hold-stands',
+    'option-undecided',
+  ]),
   'take-part': warning('car', 'anyone', 'a part came off, perhaps for another car'),
 
   // taking back
-  'strike-signature': warning('car', 'anyone', 'a signature was wrong: own until verified, then the lead'),
+  'strike-signature': warning('car', 'anyone', 'a signature was wrong: own until verified, then the lead', [
+    'strike-needs-lead',
+  ]),
 };
 
 /** May this person give this command? Independence rules are per joint and stand with the joint's own rules. */

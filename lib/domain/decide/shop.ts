@@ -49,6 +49,10 @@ export const decideShop = (facts: Facts, claim: ShopClaim): ShopDecision => {
       return facts.tools[claim.tool] === undefined ? addTool(claim) : there('tool', claim.tool);
     case 'add-adapter': {
       if (facts.adapters[claim.adapter] !== undefined) return there('adapter', claim.adapter);
+      if (parseDecimal(claim.extension) === null)
+        return deny(
+          refuse('value-unreadable', { field: 'extension', text: claim.extension, wanted: 'a length' }),
+        );
       const extension = { value: claim.extension, unit: claim.unit };
       const { adapter: id, name, angle } = claim;
       return accept({ type: 'adapter-added', adapter: { id, name, extension, angle: angle ?? 0 } });
