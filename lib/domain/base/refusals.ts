@@ -60,7 +60,11 @@ export interface RefusalDetails {
   'not-on-it': { operation: StateKey; person: PersonId };
   'crew-too-small': { operation: StateKey; crew: number; present: number };
   /** D17: an act on a joint needs running work that names it. */
-  'no-work-names-joint': { joint: StateKey; operations: readonly StateKey[] };
+  'no-work-names-joint': {
+    joint: StateKey;
+    act: 'snug' | 'final' | 'recheck';
+    operations: readonly StateKey[];
+  };
   'stale-cycle': { joint: StateKey; named: number; current: number };
   'stale-run': { operation: StateKey; named: number; current: number };
   'stale-round': { check: StateKey; named: number; current: number };

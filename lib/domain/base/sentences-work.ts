@@ -73,10 +73,17 @@ export const workSentences: Sentences<Code> = {
   'not-on-it': ({ operation, person }, called) => `${person} is not on ${called(operation)}. Join it first.`,
   'crew-too-small': ({ operation, crew, present }, called) =>
     `${called(operation)} takes ${String(crew)} people and ${String(present)} ${present === 1 ? 'is' : 'are'} on it. Another person joins first.`,
-  'no-work-names-joint': ({ joint, operations }, called) =>
-    operations.length === 0
-      ? `No work in the plan touches ${called(joint)}.`
-      : `Nothing that is running now touches ${called(joint)}. Start ${either(operations.map(called))}.`,
+  'no-work-names-joint': ({ joint, act, operations }, called) => {
+    const doing =
+      act === 'snug'
+        ? `runs up ${called(joint)}`
+        : act === 'final'
+          ? `takes ${called(joint)} to final`
+          : `rechecks ${called(joint)}`;
+    return operations.length === 0
+      ? `No work in the plan ${doing}. The plan must name it in an operation's body first.`
+      : `Nothing that is running now ${doing}. Start ${either(operations.map(called))}.`;
+  },
   'stale-cycle': ({ joint, named, current }, called) =>
     `This is for cycle ${String(named)} of ${called(joint)}, which is in cycle ${String(current)}: it was opened since. Do it again for what is there now.`,
   'stale-run': ({ operation, named, current }, called) =>

@@ -22,6 +22,13 @@ export const runningWork = (car: Car, joint: CompiledJoint, act: JointAct): RunR
   return null;
 };
 
+/** The operations whose body would allow this act, running or not. */
+export const workNaming = (joint: CompiledJoint, act: JointAct): readonly string[] => [
+  ...new Set(
+    joint.broughtBy.filter(({ verb }) => VERBS[act].includes(verb)).map(({ operation }) => operation),
+  ),
+];
+
 /** The running operation whose body asks that the joint be opened. */
 export const runningOpening = (car: Car, joint: CompiledJoint): RunRef | null => {
   for (const { operation, verb } of joint.broughtBy) {

@@ -6,7 +6,7 @@ import { fitHardware } from '@/lib/domain/car/hardware';
 import type { FittedClaim } from '@/lib/domain/car/hardware';
 import { UNTOUCHED_JOINT, doubtsOf, levelOf, toExactText } from '@/lib/domain/car/joint';
 import type { Doubt, JointRow, Mark, RunRef } from '@/lib/domain/car/rows';
-import { allowsByJob, runningWork } from '@/lib/domain/car/work';
+import { allowsByJob, runningWork, workNaming } from '@/lib/domain/car/work';
 import type { JointAct } from '@/lib/domain/car/work';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledJoint } from '@/lib/domain/plan/compiled';
@@ -39,11 +39,10 @@ export const workFor = (
 ): { run: RunRef | null; refusals: readonly Refusal[] } => {
   const run = runningWork(at.car, at.joint, act);
   if (run !== null || allowsByJob(at.car, at.joint, act, at.doubts)) return { run, refusals: [] };
-  const operations = at.joint.broughtBy.map((each) => each.operation);
   return {
     run: null,
     refusals: [
-      refuse('no-work-names-joint', { joint: at.joint.stateKey, operations: [...new Set(operations)] }),
+      refuse('no-work-names-joint', { joint: at.joint.stateKey, act, operations: workNaming(at.joint, act) }),
     ],
   };
 };
