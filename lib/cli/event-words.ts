@@ -1,0 +1,166 @@
+/** What happened, in a few words each: for the lines under an accepted command. */
+import type { Event } from '@/lib/domain/events';
+
+/** Exhaustive: an event without words does not compile. */
+export const eventWords = (event: Event): string =>
+  event.stream === 'shop' ? shopWords(event) : carWords(event);
+
+type ShopEvent = Extract<Event, { stream: 'shop' }>;
+type CarEvent = Extract<Event, { stream: 'car' }>;
+
+const shopWords = (event: ShopEvent): string => {
+  switch (event.type) {
+    case 'person-added':
+      return `${event.person.name} is on the books`;
+    case 'person-qualified':
+      return `${event.person} is qualified for ${event.qualification.key}`;
+    case 'person-removed':
+      return `${event.person} has left`;
+    case 'tool-added':
+      return `tool ${event.tool.id} is on the books`;
+    case 'adapter-added':
+      return `adapter ${event.adapter.id} is on the books`;
+    case 'tool-calibrated':
+      return `${event.tool} is calibrated up to ${event.calibration.due}`;
+    case 'tool-suspected':
+      return `${event.tool} is suspect from ${event.interval.from} (${event.interval.reason})`;
+    case 'tool-tested':
+      return `${event.tool} was tested: off by ${event.low} to ${event.high} %`;
+    case 'lot-received':
+      return event.lot.quarantined === null
+        ? `lot ${event.lot.id} is in`
+        : `lot ${event.lot.id} is kept apart: ${event.lot.quarantined}`;
+    case 'lot-quarantined':
+      return `lot ${event.lot} is kept apart: ${event.reason}`;
+    case 'lot-cleared':
+      return `lot ${event.lot} may be used again`;
+  }
+};
+
+const carWords = (event: CarEvent): string => {
+  switch (event.type) {
+    case 'car-started':
+      return `car ${event.car} is begun`;
+    case 'option-chosen':
+      return `${event.option} is ${event.choice}`;
+    case 'job-assigned':
+      return `${event.job} is given to ${event.people.join(', ')}`;
+    case 'note-added':
+      return `a note on ${event.of}`;
+    case 'photo-added':
+      return `a photo of ${event.of}, ${event.slot}`;
+    case 'operation-started':
+      return `${event.operation} is begun, run ${event.run}`;
+    case 'operation-joined':
+      return `one more person is on ${event.operation}`;
+    case 'operation-paused':
+      return `${event.operation} is paused`;
+    case 'operation-resumed':
+      return event.takenOver ? `${event.operation} is taken over` : `${event.operation} goes on`;
+    case 'operation-finished':
+      return `${event.operation} is finished`;
+    case 'operation-due-again':
+      return `${event.operation} is due again, run ${event.run}: ${event.because}`;
+    case 'operation-reopened':
+      return `${event.operation} is open again`;
+    case 'hardware-fitted':
+      return `hardware is in at ${event.joint}: ${fittedItems(event.fasteners).join(', ')}`;
+    case 'joint-marked':
+      return `${event.joint} is ${event.mark.level}`;
+    case 'joint-rechecked':
+      return `${event.joint} is rechecked`;
+    case 'joint-opened':
+      return `${event.joint} is open, cycle ${event.cycle}; it was ${event.was}`;
+    case 'joint-doubted':
+      return `${event.joint} in doubt: ${event.doubt.because}; remedy: ${event.doubt.remedy}`;
+    case 'joint-over-torqued':
+      return `${event.joint} no. ${event.fastener} is over-torqued: ${event.reading} ${event.unit}`;
+    case 'mark-struck':
+      return `${event.joint} loses ${event.signatures.length === 1 ? 'a signature' : `${event.signatures.length} signatures`}`;
+    default:
+      return matterWords(event);
+  }
+};
+
+/** Items that went in, each once. */
+const fittedItems = (
+  fasteners: Readonly<Record<string, Readonly<Record<string, { readonly item: string }>>>>,
+): readonly string[] => [
+  ...new Set(Object.values(fasteners).flatMap((row) => Object.values(row).map(({ item }) => item))),
+];
+
+type JointOrWork =
+  | 'car-started'
+  | 'option-chosen'
+  | 'job-assigned'
+  | 'note-added'
+  | 'photo-added'
+  | `operation-${string}`
+  | 'hardware-fitted'
+  | `joint-${string}`
+  | 'mark-struck';
+
+const matterWords = (event: Exclude<CarEvent, { type: JointOrWork }>): string => {
+  switch (event.type) {
+    case 'check-begun':
+      return `${event.check} is begun, round ${event.round}`;
+    case 'check-passed':
+      return `${event.check} is passed`;
+    case 'check-failed':
+      return `${event.check} FAILED: ${event.reason}`;
+    case 'check-due-again':
+      return `${event.check} is due again, round ${event.round}: ${event.because}`;
+    case 'check-conceded':
+      return `${event.check} is taken as it is by ${event.change}`;
+    case 'stopgap-placed':
+      return `${event.id} is in place, ${event.quantity} × ${event.what}`;
+    case 'stopgap-removed':
+      return `${event.quantity} of ${event.id} came out`;
+    case 'condition-set':
+      return `${event.condition} is true: ${event.because}`;
+    case 'condition-cleared':
+      return `${event.condition} is lost: ${event.because}`;
+    case 'part-received':
+      return `${event.part} is here`;
+    case 'part-fitted':
+      return `${event.part} is fitted`;
+    case 'part-taken':
+      return event.takenFor === null
+        ? `${event.part} is taken off`
+        : `${event.part} is taken for ${event.takenFor}`;
+    case 'part-condemned':
+      return `${event.part} must be replaced: ${event.finding}`;
+    case 'finding-opened':
+      return `finding ${event.finding} on ${event.about.key}: ${event.text}`;
+    case 'finding-decided':
+      return `finding ${event.finding}: ${event.disposition}`;
+    case 'finding-closed':
+      return `finding ${event.finding} is closed: ${event.because}`;
+    case 'finding-reopened':
+      return `finding ${event.finding} is open again: ${event.because}`;
+    case 'change-asked':
+      return `change ${event.change} is asked for: ${event.reason}`;
+    case 'change-approved':
+      return event.complete
+        ? `change ${event.change} is approved`
+        : `change ${event.change} has one approval and needs another`;
+    case 'change-declined':
+      return `change ${event.change} is declined: ${event.reason}`;
+    case 'wait-ended':
+      return `the wait after ${event.operation} is ended early by ${event.change}`;
+    case 'hold-placed':
+      return `hold ${event.hold}: ${event.reason}`;
+    case 'hold-released':
+      return `hold ${event.hold} is over`;
+    case 'signature-struck':
+      return `signature ${event.signature} is struck: ${event.reason}`;
+    case 'gate-passed':
+      return event.overridden.length === 0
+        ? `gate ${event.stage} is passed`
+        : `gate ${event.stage} is passed over ${event.overridden.join(', ')}: ${event.reason ?? ''}`;
+    case 'car-sent-back':
+      return `${event.car} is back in ${event.stages[0] ?? ''}; asked again: ${event.stages.join(', ')}`;
+    case 'car-delivered':
+      return `${event.car} is delivered`;
+  }
+};

@@ -1,0 +1,65 @@
+/** The command line: names the commands and their arguments, and hands over. */
+import { Command, CommanderError } from 'commander';
+import { planJsonSchema } from '@/lib/wire/plan-schema';
+import { asJson } from './answer';
+import type { Answer } from './answer';
+import { checkPlanFile } from './check-plan';
+import { inkFor } from './ink';
+import { replay } from './replay';
+import type { ReplayOptions } from './replay';
+
+const print = ({ exit, out, problems = [] }: Answer): void => {
+  // Set, not called: process.exit would cut off what a pipe has not taken yet.
+  process.exitCode = exit;
+  if (problems.length > 0) process.stderr.write(`${problems.join('\n')}\n`);
+  if (out.length > 0) process.stdout.write(`${out.join('\n')}\n`);
+};
+
+const ink = inkFor(process.stdout, process.env.NO_COLOR);
+
+const program = new Command('slipmark')
+  .description('What has been done to a car, what stands in its way, and who has signed for it.')
+  .exitOverride();
+
+const plan = program.command('plan').description('look at a build plan');
+plan
+  .command('schema')
+  .description('print the JSON Schema of a plan file, for editors')
+  .action(() => print({ exit: 0, out: asJson(planJsonSchema()) }));
+plan
+  .command('check')
+  .description('tell every problem of a plan file; ends with 1 if there are errors')
+  .argument('<file>', 'the plan, as YAML or JSON')
+  .option('--json', 'one JSON document instead of lines')
+  .action((file: string, options: { json?: boolean }) => print(checkPlanFile(file, options, ink)));
+
+program
+  .command('replay')
+  .description('play a day’s lines on a plan and tell what the shop would have answered')
+  .argument('<plan>', 'the plan, as YAML or JSON')
+  .argument('<lines>', 'one JSON object to a line: {"now": …, "by": …, "command": {"type": …}, "expect"?: …}')
+  .option('--json', 'one JSON document instead of lines')
+  .option('--car <id>', 'only the lines of this car, and how it stands')
+  .option('--quiet', 'only refusals, and how the cars stand at the end')
+  .option('--zone <zone>', 'time zone of the shop, for times that name none', 'UTC')
+  .addHelpText(
+    'after',
+    '\nEnds with 0 if every line turned out as expected (accepted, unless its “expect” says "no" or names the codes),\n' +
+      '1 if one did not or the plan has errors, 2 if something can’t be read.\n' +
+      'To see one: slipmark replay seed/example-plan.yaml seed/example-day.jsonl',
+  )
+  .action((planFile: string, linesFile: string, options: ReplayOptions) =>
+    print(replay(planFile, linesFile, options, ink)),
+  );
+
+// Whoever reads only the first lines (`| head`) closes the pipe; that is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+
+try {
+  program.parse();
+} catch (error) {
+  if (!(error instanceof CommanderError)) throw error;
+  process.exitCode = error.exitCode === 0 ? 0 : 2;
+}

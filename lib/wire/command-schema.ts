@@ -1,0 +1,298 @@
+/**
+ * The shape of every claim, for whatever comes from outside: a line of `replay`, a form, a tablet.
+ * Only shape: whether a key names something and whether it may be done is the rulebook's.
+ */
+import { z } from 'zod';
+import { UNITS, parseUnit } from '@/lib/domain/base/units';
+import {
+  DISPOSITIONS,
+  HOLD_SCOPES,
+  ROLES,
+  SUSPECT_REASONS,
+  TOOL_KINDS,
+  VERIFY_METHODS,
+} from '@/lib/domain/base/vocabulary';
+import type { Instant } from '@/lib/domain/base/vocabulary';
+import type { Claim } from '@/lib/domain/commands';
+
+/** A name that rows are kept under. `constructor` and the like stand on every object and would be found there. */
+export const idSchema = z
+  .string()
+  .max(200, 'this is longer than 200 characters')
+  .regex(/\S/, 'must not be empty')
+  .refine((text) => !(text in Object.prototype), 'this word can’t be used as a name');
+
+const words = z
+  .string()
+  .max(10_000, 'this is longer than 10,000 characters')
+  .regex(/\S/, 'must not be empty');
+const figure = z.string().max(100, 'this is longer than 100 characters');
+const day = z.iso.date('this is no day; write it as 2026-11-25');
+const count = z.int().min(1);
+const fasteners = z.array(count).max(999);
+const texts = z.record(idSchema, figure);
+
+const unit = z.string().transform((text, context) => {
+  const read = parseUnit(text);
+  if (read !== null) return read;
+  context.addIssue({
+    code: 'custom',
+    message: `“${text}” is no unit, or could mean two. Known are ${UNITS.join(', ')}; on a plain keyboard Nm, lbf ft, deg`,
+  });
+  return z.NEVER;
+});
+
+/** An instant as people type it; `read` knows the zone of the shop. */
+export const instantSchema = (read: (text: string) => Instant | null) =>
+  z.string().transform((text, context) => {
+    const at = read(text);
+    if (at !== null) return at;
+    context.addIssue({ code: 'custom', message: `“${text}” is no time; write it as 2026-11-25T08:00` });
+    return z.NEVER;
+  });
+
+const qualification = z.strictObject({ key: idSchema, from: day.optional(), until: day.optional() });
+const length = z.strictObject({ value: figure, unit });
+const calibrated = z.strictObject({ on: day, due: day, certificate: figure.optional() });
+const fitted = z.strictObject({
+  item: idSchema,
+  insteadOf: idSchema.optional(),
+  fasteners: fasteners.optional(),
+  lot: idSchema.optional(),
+  reused: z.boolean().optional(),
+});
+const hardware = z.array(fitted).max(999).optional();
+
+const is = <Type extends Claim['type']>(type: Type) => ({ type: z.literal(type) });
+const onCar = <Type extends Claim['type']>(type: Type) => ({ ...is(type), car: idSchema });
+const onOperation = <Type extends Claim['type']>(type: Type) => ({
+  ...onCar(type),
+  operation: idSchema,
+  run: count.optional(),
+});
+const onJoint = <Type extends Claim['type']>(type: Type) => ({
+  ...onCar(type),
+  joint: idSchema,
+  cycle: count.optional(),
+});
+const onCheck = <Type extends Claim['type']>(type: Type) => ({
+  ...onCar(type),
+  check: idSchema,
+  round: count.optional(),
+});
+
+const shopClaims = (instant: ReturnType<typeof instantSchema>) =>
+  [
+    z.strictObject({
+      ...is('add-person'),
+      person: idSchema,
+      name: words,
+      roles: z.array(z.enum(ROLES)),
+      qualifications: z.array(qualification).optional(),
+    }),
+    z.strictObject({ ...is('qualify-person'), person: idSchema, qualification }),
+    z.strictObject({ ...is('remove-person'), person: idSchema }),
+    z.strictObject({
+      ...is('add-tool'),
+      tool: idSchema,
+      name: words,
+      kind: z.enum(TOOL_KINDS),
+      low: figure,
+      high: figure,
+      unit,
+      length: length.optional(),
+      calibrated: calibrated.optional(),
+      cycleLimit: count.optional(),
+    }),
+    z.strictObject({
+      ...is('add-adapter'),
+      adapter: idSchema,
+      name: words,
+      extension: figure,
+      unit,
+      angle: z.number().min(0).max(180).optional(),
+    }),
+    z.strictObject({
+      ...is('record-calibration'),
+      tool: idSchema,
+      on: day,
+      due: day,
+      certificate: figure.optional(),
+      asFound: z.array(z.strictObject({ set: figure, delivered: figure })).optional(),
+      uncertainty: figure.optional(),
+      tolerance: figure.optional(),
+    }),
+    z.strictObject({
+      ...is('suspect-tool'),
+      tool: idSchema,
+      reason: z.enum(SUSPECT_REASONS),
+      from: instant.optional(),
+    }),
+    z.strictObject({
+      ...is('receive-lot'),
+      lot: idSchema,
+      item: idSchema,
+      quantity: z.number().positive(),
+      certificate: figure.optional(),
+      certificateAsked: z.boolean().optional(),
+      expires: day.optional(),
+    }),
+    z.strictObject({ ...is('quarantine-lot'), lot: idSchema, reason: words }),
+    z.strictObject({ ...is('clear-lot'), lot: idSchema, reason: words }),
+  ] as const;
+
+const jointClaims = [
+  z.strictObject({ ...onJoint('snug-joint'), hardware }),
+  z.strictObject({
+    ...onJoint('final-joint'),
+    hardware,
+    tool: idSchema.optional(),
+    adapter: idSchema.optional(),
+    unit: unit.optional(),
+    setting: figure.optional(),
+    passes: z.array(fasteners).max(20).optional(),
+    readings: z.array(figure).max(999).optional(),
+    drags: z.array(figure).max(999).optional(),
+    angles: z.array(figure).max(999).optional(),
+    steps: texts.optional(),
+    unitConfirmed: z.boolean().optional(),
+  }),
+  z.strictObject({ ...onJoint('verify-joint'), method: z.enum(VERIFY_METHODS), tool: idSchema.optional() }),
+  z.strictObject({ ...onJoint('reject-joint'), reason: words }),
+  z.strictObject({ ...onJoint('recheck-joint'), tool: idSchema.optional() }),
+  z.strictObject({
+    ...onJoint('open-joint'),
+    fasteners: fasteners.optional(),
+    reason: words.optional(),
+  }),
+  z.strictObject({
+    ...onJoint('report-disturbed'),
+    cause: z.enum(['stripe-broken', 'moved']),
+    fasteners: fasteners.optional(),
+  }),
+  z.strictObject({
+    ...onJoint('report-over-torque'),
+    fastener: count,
+    reading: figure,
+    unit,
+    tool: idSchema.optional(),
+    adapter: idSchema.optional(),
+  }),
+] as const;
+
+const workClaims = [
+  z.strictObject(onOperation('start-operation')),
+  z.strictObject(onOperation('join-operation')),
+  z.strictObject({ ...onOperation('pause-operation'), leftAs: words.optional() }),
+  z.strictObject(onOperation('resume-operation')),
+  z.strictObject(onOperation('take-over-operation')),
+  z.strictObject(onOperation('finish-operation')),
+  z.strictObject(onCheck('begin-check')),
+  z.strictObject({
+    ...onCheck('pass-check'),
+    values: texts.optional(),
+    tool: idSchema.optional(),
+  }),
+  z.strictObject({ ...onCheck('fail-check'), values: texts.optional(), reason: words }),
+] as const;
+
+const thingClaims = [
+  z.strictObject({
+    ...onCar('place-stopgap'),
+    stopgap: idSchema.optional(),
+    what: words.optional(),
+    quantity: count.optional(),
+    where: words.optional(),
+    slaveIn: z.array(idSchema).optional(),
+    outBy: idSchema.optional(),
+  }),
+  z.strictObject({ ...onCar('remove-stopgap'), stopgap: idSchema, quantity: count.optional() }),
+  z.strictObject({ ...onCar('set-condition'), condition: idSchema, reason: words }),
+  z.strictObject({ ...onCar('clear-condition'), condition: idSchema, reason: words }),
+  z.strictObject({ ...onCar('receive-part'), part: idSchema }),
+  z.strictObject({ ...onCar('fit-part'), part: idSchema }),
+  z.strictObject({
+    ...onCar('take-part'),
+    part: idSchema,
+    reason: words,
+    takenFor: idSchema.optional(),
+  }),
+] as const;
+
+const matterClaims = [
+  z.strictObject({
+    ...onCar('report-finding'),
+    about: z.strictObject({ kind: z.enum(['part', 'joint', 'check', 'place']), key: idSchema }),
+    text: words,
+  }),
+  z.strictObject({
+    ...onCar('decide-finding'),
+    finding: idSchema,
+    disposition: z.enum(DISPOSITIONS),
+    reason: words,
+  }),
+  z.strictObject({ ...onCar('close-finding'), finding: idSchema, text: words.optional() }),
+  z.strictObject({ ...onCar('ask-change'), wait: idSchema, reason: words }),
+  z.strictObject({
+    ...onCar('decide-change'),
+    change: idSchema,
+    approve: z.boolean(),
+    reason: words.optional(),
+  }),
+  z.strictObject({
+    ...onCar('place-hold'),
+    scope: z.enum(HOLD_SCOPES),
+    things: z.array(idSchema).optional(),
+    reason: words,
+  }),
+  z.strictObject({ ...onCar('release-hold'), hold: idSchema, reason: words.optional() }),
+  z.strictObject({ ...onCar('strike-signature'), signature: idSchema, reason: words }),
+] as const;
+
+const carClaims = [
+  z.strictObject({
+    ...onCar('start-car'),
+    plan: idSchema,
+    chassis: words,
+    colour: words.optional(),
+    options: z.record(idSchema, figure).optional(),
+  }),
+  z.strictObject({ ...onCar('choose-option'), option: idSchema, choice: figure }),
+  z.strictObject({ ...onCar('assign'), job: idSchema, people: z.array(idSchema) }),
+  z.strictObject({ ...onCar('add-note'), of: idSchema, text: words }),
+  z.strictObject({ ...onCar('add-photo'), of: idSchema, slot: idSchema, hash: figure }),
+  z.strictObject({ ...onCar('advance-car'), to: idSchema }),
+  z.strictObject({ ...onCar('send-back'), to: idSchema, reason: words }),
+  z.strictObject(onCar('deliver-car')),
+] as const;
+
+const allClaims = (read: (text: string) => Instant | null) =>
+  z.discriminatedUnion('type', [
+    ...shopClaims(instantSchema(read)),
+    ...jointClaims,
+    ...workClaims,
+    ...thingClaims,
+    ...matterClaims,
+    ...carClaims,
+  ]) satisfies z.ZodType<Claim>;
+
+/** Written-out and writable, so that only the fields count. */
+type Plain<T> = T extends readonly (infer E)[]
+  ? Plain<E>[]
+  : T extends object
+    ? { -readonly [Field in keyof T]: Plain<T[Field]> }
+    : T;
+type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
+type Read = z.output<ReturnType<typeof allClaims>>;
+/** The types of claim whose schema differs from the rulebook's by so much as one optional field; none, or an error below. */
+type Differing = {
+  [Type in Claim['type']]: Same<
+    Plain<Extract<Read, { type: Type }>>,
+    Plain<Extract<Claim, { type: Type }>>
+  > extends true
+    ? never
+    : Type;
+}[Claim['type']];
+
+/** Every claim, told apart by its `type`. `read` turns a time as typed into an instant, by the shop's zone. */
+export const claimSchema: [Differing] extends [never] ? typeof allClaims : Differing = allClaims;
