@@ -116,14 +116,18 @@ const matterWords = (event: Exclude<CarEvent, { type: JointOrWork }>): string =>
       return `${event.id} is in place, ${event.quantity} × ${event.what}`;
     case 'stopgap-removed':
       return `${event.quantity} of ${event.id} came out`;
+    case 'stopgap-returned':
+      return `${event.quantity} of ${event.id} count as in again`;
     case 'condition-set':
-      return `${event.condition} is true: ${event.because}`;
+      return `${event.condition} is so: ${event.because}`;
     case 'condition-cleared':
-      return `${event.condition} is lost: ${event.because}`;
+      return `${event.condition} is no longer so: ${event.because}`;
     case 'part-received':
       return `${event.part} is here`;
     case 'part-fitted':
       return `${event.part} is fitted`;
+    case 'part-unfitted':
+      return `${event.part} counts as not fitted again`;
     case 'part-taken':
       return event.takenFor === null
         ? `${event.part} is taken off`

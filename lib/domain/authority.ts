@@ -48,7 +48,7 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   // people, tools, lots
   'add-person': note('shop', LEADS, 'someone works here', ['already-there']),
   'qualify-person': assurance('shop', LEADS, 'someone may do this kind of work, from a day to a day', []),
-  'remove-person': warning('shop', LEADS, 'someone no longer works here'),
+  'remove-person': note('shop', LEADS, 'someone no longer works here'),
   'add-tool': note('shop', LEADS, 'the shop has this tool', ['already-there', 'value-unreadable']),
   'add-adapter': note('shop', LEADS, "the shop has this crow's-foot or extension", [
     'already-there',

@@ -109,6 +109,8 @@ export type CarPayload =
       readonly mark: Mark;
       readonly doubtsLeft: readonly Doubt[];
       readonly evidence: Readonly<Record<string, unknown>> | null;
+      /** The shop's half: how often the tool was used, where the shop counts its cycles. Additive. */
+      readonly toolUse: { readonly tool: ToolId; readonly cycles: number } | null;
       readonly signed: Signed;
     }
   | {
@@ -193,6 +195,13 @@ export type CarPayload =
       readonly quantity: number;
       readonly signed: Signed;
     }
+  /** The removal's signature was struck: they count as in again. */
+  | {
+      readonly type: 'stopgap-returned';
+      readonly id: string;
+      readonly quantity: number;
+      readonly signature: string;
+    }
   | {
       readonly type: 'condition-set';
       readonly condition: Key;
@@ -207,6 +216,7 @@ export type CarPayload =
     }
   | { readonly type: 'part-received'; readonly part: Key; readonly piece: number }
   | { readonly type: 'part-fitted'; readonly part: Key; readonly run: RunRef | null; readonly signed: Signed }
+  | { readonly type: 'part-unfitted'; readonly part: Key }
   | {
       readonly type: 'part-taken';
       readonly part: Key;
@@ -220,6 +230,8 @@ export type CarPayload =
       readonly about: { readonly kind: 'part' | 'joint' | 'check' | 'place'; readonly key: string };
       readonly text: string;
       readonly check: { readonly key: StateKey; readonly round: number } | null;
+      /** The tightening of the joint that it is about. */
+      readonly cycle: number | null;
       readonly due: number;
       readonly workDue: number;
       readonly critical: boolean;

@@ -1,6 +1,6 @@
 /** world + event → world. Total, and in need of no plan: every consequence is an event of its own. */
 import { carStarted, evolveCar } from './evolve/car';
-import { evolveShop } from './evolve/shop';
+import { evolveShop, toolUsed } from './evolve/shop';
 import type { Event } from './events';
 import type { World } from './world';
 
@@ -15,7 +15,9 @@ export const evolve = (world: World, event: Event): World => {
       : before === undefined
         ? undefined
         : evolveCar(before, event);
-  return after === undefined ? world : { ...world, cars: { ...world.cars, [event.car]: after } };
+  if (after === undefined) return world;
+  const shop = event.type === 'joint-marked' ? toolUsed(world.shop, event.toolUse) : world.shop;
+  return { shop, cars: { ...world.cars, [event.car]: after } };
 };
 
 export const evolveAll = (world: World, events: readonly Event[]): World => events.reduce(evolve, world);

@@ -70,6 +70,7 @@ export const EVIDENCE: readonly RefusalCode[] = [
 ];
 export const EYES: readonly RefusalCode[] = [
   'stale-cycle',
+  'hold-stands',
   'not-qualified',
   'tool-missing',
   'setting-outside-tool-range',
@@ -83,4 +84,6 @@ export const LOOK: readonly RefusalCode[] = [
   'finding-undecided',
   'change-undecided',
   'operation-not-running',
+  'hold-stands',
+  'part-absent',
 ];

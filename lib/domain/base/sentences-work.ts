@@ -69,7 +69,8 @@ export const workSentences: Sentences<Code> = {
     `${called(operation)} is begun already. Join it, resume it, or take it over.`,
   'operation-already-finished': ({ operation }, called) =>
     `${called(operation)} is finished. Nothing asks for it again; if it was signed by mistake, strike the signature.`,
-  'already-on-it': ({ operation, person }, called) => `${person} is on ${called(operation)} already.`,
+  'already-on-it': ({ operation, person }, called) =>
+    `${person} is on ${called(operation)} already. Go on with it.`,
   'not-on-it': ({ operation, person }, called) => `${person} is not on ${called(operation)}. Join it first.`,
   'crew-too-small': ({ operation, crew, present }, called) =>
     `${called(operation)} takes ${String(crew)} people and ${String(present)} ${present === 1 ? 'is' : 'are'} on it. Another person joins first.`,
@@ -113,19 +114,23 @@ export const workSentences: Sentences<Code> = {
       : `${String(removed)} can't come out of ${stopgap}: ${String(left)} ${left === 1 ? 'is' : 'are'} in. Count again.`,
   'condition-set-by-work': ({ condition, operations }, called) =>
     `${called(condition)} is brought about by work, not by saying so. Finish ${either(operations.map(called))}.`,
-  'condition-already': ({ condition }, called) => `${called(condition)} is so already.`,
+  'condition-already': ({ condition }, called) =>
+    `${called(condition)} is so already. If it no longer is, report that first.`,
   'part-not-taken-into-work': ({ part, operations }, called) =>
     operations.length === 0
-      ? `No work in the plan fits ${called(part)}.`
+      ? `No work in the plan fits ${called(part)}. The plan must name it in an operation's body first.`
       : `Nothing that is running now fits ${called(part)}. Start ${either(operations.map(called))}.`,
-  'part-already': ({ part, state }, called) => `${called(part)} is ${state} already.`,
+  'part-already': ({ part, state }, called) =>
+    `${called(part)} is ${state} already. If it came off, report it as taken first.`,
   'finding-on-part': ({ finding, part }, called) =>
     `${finding} about ${called(part)} is open, so it can't be fitted. Settle the finding first.`,
-  'finding-already': ({ finding, state }) => `${finding} is ${state} already.`,
+  'finding-already': ({ finding, state }) =>
+    `${finding} is ${state} already. Report a new finding if something is wrong again.`,
   'never-concede': ({ check }, called) =>
     `${called(check)} may never be taken as it is. Rework, replace, repair or scrap, then pass the check.`,
   'change-already': ({ change, state }) => `${change} is ${state} already. Ask for a new one.`,
-  'hold-already-released': ({ hold }) => `${hold} is released already.`,
+  'hold-already-released': ({ hold }) =>
+    `${hold} is released already. Place a new hold if something must stop.`,
   'option-already-chosen': ({ option, choice }, called) =>
     `${called(option)} is chosen already: ${choice}. Another choice is a change.`,
   'choice-unknown': ({ option, choice, choices }, called) =>

@@ -12,5 +12,10 @@ export type Sentences<Code extends RefusalCode> = {
 };
 
 /** `a`, `a or b`, `a, b or c`. */
-export const either = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} or ${words.at(-1) ?? ''}`;
+export const either = (words: readonly string[]): string => joined(words, 'or');
+
+/** `a`, `a and b`, `a, b and c`. */
+export const all = (words: readonly string[]): string => joined(words, 'and');
+
+const joined = (words: readonly string[], last: string): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1) ?? ''}`;

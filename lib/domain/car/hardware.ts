@@ -59,9 +59,16 @@ export const fitHardware = (
   const fasteners: Record<string, Record<Key, FittedItem>> = {};
   for (const line of joint.hardware)
     for (const place of placesOf(joint, line)) {
-      const claim = claimed.find((each) => standsFor(each) === line.item && covers(each, place));
       const piece = row.fasteners[place]?.[line.item];
-      if (piece !== undefined && !wasLoosened(piece) && claim === undefined) continue;
+      const isSettled = piece !== undefined && !wasLoosened(piece);
+      // Told without naming fasteners, it is for those that were opened or are still empty.
+      const claim = claimed.find(
+        (each) =>
+          standsFor(each) === line.item &&
+          covers(each, place) &&
+          !(isSettled && each.fasteners === undefined),
+      );
+      if (isSettled && claim === undefined) continue;
       const usable =
         piece !== undefined && piece.item === (claim?.item ?? piece.item) && isUsable(piece, line.reuse);
       if (claim?.reused === true && !usable)
@@ -98,7 +105,9 @@ const claimRefusals = (
 ): readonly Refusal[] => {
   const at = joint.stateKey;
   const planned = joint.hardware.map((line) => line.item);
-  const found: Refusal[] = [];
+  const found: Refusal[] = (claim.fasteners ?? [])
+    .filter((fastener) => !joint.order.includes(fastener))
+    .map((fastener) => refuse('unknown-thing', { what: 'fastener', key: `${at} no. ${String(fastener)}` }));
   const { insteadOf } = claim;
   if (insteadOf === undefined ? !planned.includes(claim.item) : !planned.includes(insteadOf))
     found.push(wrong(plan, at, claim, planned));

@@ -102,11 +102,11 @@ const toolDoubts = (row: JointRow, facts: DoubtFacts, suspects: ReadonlySet<stri
   return suspectAt(tool, final.at).flatMap((interval): readonly Doubt[] => {
     const risk = riskOf(final, (shown) => trueRange(interval, shown));
     if (risk === null) return NONE;
-    if (risk === 'recheck' && isRecheckedSince(row, final, facts)) return NONE;
+    if (risk === 'recheck' && isReappliedSince(row, final, facts)) return NONE;
     return [
       {
         cause: 'tool-suspect',
-        remedy: risk,
+        remedy: final.useOnce ? 'renew' : risk,
         fasteners: null,
         because: `tool ${tool.id}: ${interval.reason}`,
         at: interval.from,
@@ -115,17 +115,14 @@ const toolDoubts = (row: JointRow, facts: DoubtFacts, suspects: ReadonlySet<stri
   });
 };
 
-/** A later re-application with a good tool settles that it is not low; it says nothing about too high. */
-const isRecheckedSince = (row: JointRow, final: Mark, facts: DoubtFacts): boolean =>
-  row.rechecks.some((recheck) => {
-    const tool = recheck.tool === null ? undefined : facts.tools[recheck.tool];
-    return (
-      !recheck.struck &&
-      recheck.at >= final.at &&
-      tool !== undefined &&
-      suspectAt(tool, recheck.at).length === 0
-    );
-  });
+/** Re-applying with another, good tool settles that it is not low; it says nothing about too high. Verifying may be that. */
+const isReappliedSince = (row: JointRow, final: Mark, facts: DoubtFacts): boolean => {
+  const isGood = ({ tool, at, struck }: Pick<Mark, 'tool' | 'at' | 'struck'>): boolean => {
+    const found = tool === null ? undefined : facts.tools[tool];
+    return !struck && at >= final.at && found !== undefined && suspectAt(found, at).length === 0;
+  };
+  return row.rechecks.some(isGood) || row.marks.some((mark) => mark.method === 're-applied' && isGood(mark));
+};
 
 /** Low: re-apply. High: re-applying proves nothing, so renew. Not measured: both may be. Null: wholly inside. */
 const riskOf = (final: Mark, range: (shown: Exact) => { low: Exact; high: Exact } | null): Remedy | null => {

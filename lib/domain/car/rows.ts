@@ -31,6 +31,8 @@ export interface OperationRow {
   readonly status: 'running' | 'paused' | 'finished' | 'due-again';
   /** Everyone who started or joined this run. */
   readonly crew: readonly PersonId[];
+  /** Everyone of the runs before it, by run: they had their hands on its joints. */
+  readonly earlierCrews: Readonly<Record<string, readonly PersonId[]>>;
   /** Who is on it now. */
   readonly present: readonly PersonId[];
   readonly startedAt: Instant | null;
@@ -68,6 +70,8 @@ export interface Mark {
   readonly delivered: Readonly<Record<string, string>> | null;
   /** The window it was judged by, exact text, as it was then. */
   readonly window: { readonly low: string | null; readonly high: string | null; readonly unit: Unit } | null;
+  /** Tightened once by its nature: whatever puts it in doubt, only new hardware helps. */
+  readonly useOnce: boolean;
   /** Load conditions that were already true. */
   readonly loaded: readonly Key[];
   /** Doubts that this mark cleared; striking it brings them back. */
@@ -140,6 +144,8 @@ export interface StopgapRow {
   readonly what: string;
   readonly placed: number;
   readonly removed: number;
+  /** How many came out under which signature. */
+  readonly removals: Readonly<Record<string, number>>;
   /** Stage by whose gate it must be out. */
   readonly outBy: number;
   readonly slaveIn: readonly StateKey[];
@@ -159,6 +165,8 @@ export interface FindingRow {
   readonly critical: boolean;
   readonly state: 'undecided' | 'decided' | 'closed';
   readonly disposition: Disposition | null;
+  /** The piece it is about was condemned. */
+  readonly replaced: boolean;
   readonly change: string | null;
   readonly by: PersonId;
   readonly at: Instant;

@@ -45,7 +45,6 @@ export const expectedLevel = (car: Car, joint: CompiledJoint): Level => {
     const row = car.operations[operation];
     const wasDone = row !== undefined && (row.status === 'finished' || row.run > 1);
     if (!wasDone || !TIGHTENING.includes(verb)) continue;
-    // An operation that opens it after this one takes the promise back until it tightens it again.
     if (isAtLevel(level, expected)) expected = level;
   }
   return wasReopened(car, joint) ? 'open' : expected;

@@ -2,7 +2,7 @@
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { Key, PersonId, StateKey } from '@/lib/domain/base/vocabulary';
-import type { Car } from '@/lib/domain/car/rows';
+import type { Car, HoldRow } from '@/lib/domain/car/rows';
 import type { CarClaim } from '@/lib/domain/commands';
 import type { CarPayload, Signed } from '@/lib/domain/events';
 import type { Facts } from '@/lib/domain/facts';
@@ -59,14 +59,22 @@ export const undecided = (
   );
 
 /** Standing holds that stop work on these things: those on all work, and those that name one of them. */
-export const holdsOnWork = ({ car }: Pick<Case, 'car'>, things: readonly StateKey[]): readonly Refusal[] => {
+export const holdsOnWork = (at: Pick<Case, 'car'>, things: readonly StateKey[]): readonly Refusal[] =>
+  holds(at, (hold) => hold.scope === 'work' || isNamed(hold, things));
+
+/** Looking is not work: a hold on all work lets checks and second eyes go on, one that names the thing does not. */
+export const holdsNaming = (at: Pick<Case, 'car'>, things: readonly StateKey[]): readonly Refusal[] =>
+  holds(at, (hold) => isNamed(hold, things));
+
+const isNamed = (hold: HoldRow, things: readonly StateKey[]): boolean =>
+  hold.scope === 'things' &&
+  things.some((thing) => hold.things.includes(thing) || hold.things.includes(planKey(thing)));
+
+const holds = ({ car }: Pick<Case, 'car'>, stops: (hold: HoldRow) => boolean): readonly Refusal[] => {
   const found: Refusal[] = [];
   for (const id in car.holds) {
     const hold = car.holds[id];
-    if (hold === undefined || hold.releasedBy !== null || hold.scope === 'gate') continue;
-    const names = (thing: StateKey): boolean =>
-      hold.things.includes(thing) || hold.things.includes(planKey(thing));
-    if (hold.scope === 'work' || things.some(names))
+    if (hold?.releasedBy === null && stops(hold))
       found.push(refuse('hold-stands', { hold: id, scope: hold.scope, reason: hold.reason }));
   }
   return found;

@@ -10,7 +10,7 @@ import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledCheck } from '@/lib/domain/plan/compiled';
 import { placeOf, windowText } from '@/lib/domain/plan/window';
 import { calibrationOn, knownSuspectAt, lastCalibration } from '@/lib/domain/torque/tool';
-import { accept, qualification, signature, undecided, unknown, unless } from './case';
+import { accept, holdsNaming, qualification, signature, undecided, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
 import { openFinding } from './findings';
 
@@ -45,7 +45,14 @@ const standing = (
   row: CheckRow | undefined,
   named: number | undefined,
 ): readonly Refusal[] => {
-  const found: Refusal[] = [...undecided(at, check), ...qualification(at, at.facts.actor, check.who)];
+  const found: Refusal[] = [
+    ...undecided(at, check),
+    ...qualification(at, at.facts.actor, check.who),
+    ...holdsNaming(at, [check.stateKey]),
+  ];
+  // A pass now would be of the piece that is gone.
+  if (check.about !== null && at.car.parts[check.about]?.state === 'absent')
+    found.push(refuse('part-absent', { part: check.about }));
   const current = roundOf(row);
   if (row?.status === 'clear' || row?.status === 'conceded')
     found.push(refuse('check-already-clear', { check: check.stateKey }));

@@ -32,8 +32,8 @@ export const checkDueAgain = (at: Case, check: StateKey, because: string): reado
     : [];
 };
 
-/** A condition is lost: what sets it again runs again, where the plan marks that work `redo`. */
-export const conditionLost = (
+/** A condition is no longer so: what sets it runs again, where the plan marks that work `redo` (D16). */
+export const conditionCleared = (
   at: Case,
   condition: Key,
   because: string,
@@ -42,38 +42,40 @@ export const conditionLost = (
   if (at.car.conditions[condition]?.value !== true) return [];
   return [
     { type: 'condition-cleared', condition, run, because },
+    ...loadChanged(at, condition, 'off'),
     ...(at.plan.setters.get(condition) ?? [])
-      .filter((operation) => operation.redo)
+      .filter((operation) => operation.redo && operation.stateKey !== run?.operation)
       .flatMap((operation) => dueAgain(at, operation, `${condition} is lost: ${because}`)),
   ];
 };
 
-/** A condition becomes true: joints that were final before it and take its load are in doubt. */
+/** A condition becomes true. */
 export const conditionSet = (
   at: Case,
   condition: Key,
   because: string,
   run: RunRef | null,
-): readonly CarPayload[] => {
-  const wasSet = at.car.conditions[condition]?.value === true;
-  const loaded = wasSet ? [] : (at.plan.loadedBy.get(condition) ?? []);
-  return [
-    { type: 'condition-set', condition, run, because },
-    ...loaded.flatMap((joint): readonly CarPayload[] => {
-      const row = at.car.joints[joint.stateKey];
-      const final = standingFinal(row);
-      if (row === undefined || final === null || final.loaded.includes(condition)) return [];
-      return [
-        {
-          type: 'joint-doubted',
-          joint: joint.stateKey,
-          cycle: row.cycle,
-          doubt: doubt(at, joint, 'load-changed', 'retorque', `${condition} came on after it was final`),
-        },
-      ];
-    }),
-  ];
-};
+): readonly CarPayload[] => [
+  { type: 'condition-set', condition, run, because },
+  ...(at.car.conditions[condition]?.value === true ? [] : loadChanged(at, condition, 'on')),
+];
+
+/** Joints that take this load were final while it was otherwise: put on or taken off since, it changes what they hold. */
+const loadChanged = (at: Case, condition: Key, way: 'on' | 'off'): readonly CarPayload[] =>
+  (at.plan.loadedBy.get(condition) ?? []).flatMap((joint): readonly CarPayload[] => {
+    const row = at.car.joints[joint.stateKey];
+    const final = standingFinal(row);
+    if (row === undefined || final === null || final.loaded.includes(condition) === (way === 'on')) return [];
+    const because = way === 'on' ? 'came on after it was final' : 'was taken off after it was final';
+    return [
+      {
+        type: 'joint-doubted',
+        joint: joint.stateKey,
+        cycle: row.cycle,
+        doubt: doubt(at, joint, 'load-changed', 'retorque', `${condition} ${because}`),
+      },
+    ];
+  });
 
 /** A joint that may be tightened only once has one remedy: renew. */
 export const doubt = (
@@ -101,7 +103,7 @@ export const jointOpened = (
 ): readonly CarPayload[] => {
   const row = at.car.joints[joint.stateKey] ?? UNTOUCHED_JOINT;
   const was: Level = levelOf(row);
-  const isTouched = row.marks.length > 0 || row.rechecks.length > 0;
+  const isTouched = row.marks.length + row.rechecks.length + row.doubts.length > 0;
   const because = `${joint.stateKey} was opened`;
   const spent = spentByOpening(joint, row, fasteners, standingFinal(row) === null ? was : 'final');
   return distinct([
@@ -116,7 +118,7 @@ export const jointOpened = (
       ...told,
     },
     ...joint.disturbs.flatMap((neighbour) => neighbourDoubted(at, neighbour, because)),
-    ...joint.clears.flatMap((condition) => conditionLost(at, condition, because, run)),
+    ...joint.clears.flatMap((condition) => conditionCleared(at, condition, because, run)),
     ...joint.hardware
       .filter((line) => Object.values(spent).some((items) => items.includes(line.item)))
       .flatMap((line) => line.dueAgain)

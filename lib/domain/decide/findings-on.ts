@@ -23,6 +23,8 @@ const onParts = (car: Car, isMeant: (part: Key) => boolean): readonly Refusal[] 
     const row = car.findings[finding];
     if (row === undefined || row.state === 'closed' || row.about.kind !== 'part') continue;
     const part = planKey(row.about.key);
+    // The finding is about the piece that is gone; the one that came for it is judged by its own checks.
+    if (row.replaced && car.parts[part]?.state !== 'absent') continue;
     if (isMeant(part)) found.push(refuse('finding-on-part', { finding, part }));
   }
   return found;

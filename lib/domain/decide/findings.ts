@@ -14,7 +14,13 @@ type About = FindingRow['about'];
 type Opened = Extract<CarPayload, { type: 'finding-opened' }>;
 
 /** The event that opens a finding; where it touches nothing in the plan it is about the stage the car stands in (D30). */
-export const openFinding = (at: Case, about: About, text: string, check: FindingRow['check']): Opened => {
+export const openFinding = (
+  at: Case,
+  about: About,
+  text: string,
+  check: FindingRow['check'],
+  cycle: number | null = null,
+): Opened => {
   const touched = dueOf(at, about);
   return {
     type: 'finding-opened',
@@ -22,6 +28,7 @@ export const openFinding = (at: Case, about: About, text: string, check: Finding
     about,
     text,
     check,
+    cycle,
     due: Math.min(touched, at.car.stage),
     workDue: touched,
     critical: isCritical(at, about),

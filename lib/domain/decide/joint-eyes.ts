@@ -9,7 +9,7 @@ import { levelOf, participantsOf } from '@/lib/domain/car/joint';
 import type { CompiledJoint } from '@/lib/domain/plan/compiled';
 import { calibrationOn, knownSuspectAt, lastCalibration } from '@/lib/domain/torque/tool';
 import type { Tool } from '@/lib/domain/torque/tool';
-import { qualification, signature, unless } from './case';
+import { holdsNaming, qualification, signature, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
 import { staleCycle, workFor } from './joints';
 import type { JointCase } from './joints';
@@ -30,6 +30,7 @@ export const verify = (at: JointCase, claim: CarClaimOf<'verify-joint'>): Decisi
           refuse('joint-in-doubt', { joint: joint.stateKey, cause, remedy, because }),
         )
       : []),
+    ...holdsNaming(at, [joint.stateKey]),
     ...independence(at),
     ...qualification(at, at.facts.actor, joint.verifier),
     ...methodRefusals(joint, claim.method),
@@ -54,12 +55,14 @@ export const verify = (at: JointCase, claim: CarClaimOf<'verify-joint'>): Decisi
         method: claim.method,
         delivered: null,
         window: null,
+        useOnce: joint.useOnce,
         loaded: [],
         cleared: [],
         struck: false,
       },
       doubtsLeft: row.doubts,
       evidence: { method: claim.method, tool: claim.tool ?? null },
+      toolUse: null,
       signed: signature('verify-joint', joint.stateKey, row.cycle),
     },
   ]);
@@ -73,7 +76,8 @@ export const mayVerify = (at: JointCase, person: string): boolean => {
 
 const isOnRun = ({ car }: Case, operation: string, run: number, person: string): boolean => {
   const row = car.operations[operation];
-  return row?.run === run && row.crew.includes(person);
+  const crew = row?.run === run ? row.crew : row?.earlierCrews[String(run)];
+  return crew?.includes(person) ?? false;
 };
 
 const independence = (at: JointCase): readonly Refusal[] =>
@@ -148,6 +152,7 @@ export const recheck = (at: JointCase, claim: CarClaimOf<'recheck-joint'>): Deci
       .filter((doubt) => doubt.remedy !== 'recheck')
       .map(({ remedy, because }) => refuse('doubt-needs-more', { joint: joint.stateKey, remedy, because })),
     ...(at.doubts.length > 0 || isAsked ? work.refusals : []),
+    ...holdsNaming(at, [joint.stateKey]),
     ...qualification(at, at.facts.actor, joint.who),
     ...(joint.method === 'firm' ? [] : toolForReapplying(at, joint, claim.tool)),
   ];

@@ -35,27 +35,34 @@ export const open = (at: JointCase, claim: CarClaimOf<'open-joint'>): Decision =
 /** A second person does not agree: the joint is doubted until torqued again, and a finding says why. */
 export const reject = (at: JointCase, claim: CarClaimOf<'reject-joint'>): Decision =>
   accept(
-    ...doubted(at, 'rejected', `rejected by ${at.facts.actor}: ${claim.reason}`, null),
-    openFinding(at, { kind: 'joint', key: at.joint.stateKey }, claim.reason, null),
+    ...doubted(at, claim.cycle, 'rejected', `rejected by ${at.facts.actor}: ${claim.reason}`, null),
+    aboutJoint(at, claim.cycle, claim.reason),
   );
 
 export const reportDisturbed = (at: JointCase, claim: CarClaimOf<'report-disturbed'>): Decision => {
   const which = claim.fasteners === undefined ? '' : ` at no. ${claim.fasteners.join(', ')}`;
   const text = claim.cause === 'moved' ? `moved when tried again${which}` : `stripe broken${which}`;
   return accept(
-    ...doubted(at, claim.cause, text, claim.fasteners ?? null),
-    openFinding(at, { kind: 'joint', key: at.joint.stateKey }, text, null),
+    ...doubted(at, claim.cycle, claim.cause, text, claim.fasteners ?? null),
+    aboutJoint(at, claim.cycle, text),
   );
 };
 
-/** Nothing that is not final is doubted: it promises nothing yet. */
+const aboutJoint = (at: JointCase, named: number | undefined, text: string): CarPayload =>
+  openFinding(at, { kind: 'joint', key: at.joint.stateKey }, text, null, named ?? at.row.cycle);
+
+const isOfThisCycle = (at: JointCase, named: number | undefined): boolean =>
+  named === undefined || named === at.row.cycle;
+
+/** Nothing that is not final is doubted: it promises nothing yet. News of an earlier cycle doubts nothing that is there now. */
 const doubted = (
   at: JointCase,
+  named: number | undefined,
   cause: DoubtCause,
   because: string,
   fasteners: readonly number[] | null,
 ): readonly CarPayload[] =>
-  isAtLevel(levelOf(at.row), 'final')
+  isOfThisCycle(at, named) && isAtLevel(levelOf(at.row), 'final')
     ? [
         {
           type: 'joint-doubted',
@@ -76,7 +83,7 @@ export const reportOverTorque = (at: JointCase, claim: CarClaimOf<'report-over-t
     {
       type: 'joint-over-torqued',
       joint: joint.stateKey,
-      cycle: row.cycle,
+      cycle: claim.cycle ?? row.cycle,
       fastener: claim.fastener,
       reading: claim.reading,
       unit: claim.unit,
@@ -84,14 +91,14 @@ export const reportOverTorque = (at: JointCase, claim: CarClaimOf<'report-over-t
       tool: claim.tool ?? null,
     },
   ];
-  if (claim.cycle === undefined || claim.cycle === row.cycle)
+  if (isOfThisCycle(at, claim.cycle))
     events.push({
       type: 'joint-doubted',
       joint: joint.stateKey,
       cycle: row.cycle,
       doubt: doubt(at, joint, 'over-torque', 'renew', because, [claim.fastener]),
     });
-  events.push(openFinding(at, { kind: 'joint', key: joint.stateKey }, `over-torqued: ${because}`, null));
+  events.push(aboutJoint(at, claim.cycle, `over-torqued: ${because}`));
   return accept(...events);
 };
 

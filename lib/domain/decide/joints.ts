@@ -90,6 +90,7 @@ const markOf = (at: JointCase, level: Mark['level'], run: RunRef | null, more: P
   method: null,
   delivered: null,
   window: null,
+  useOnce: at.joint.useOnce,
   loaded: [],
   cleared: [],
   struck: false,
@@ -118,6 +119,7 @@ export const snug = (at: JointCase, claim: CarClaimOf<'snug-joint'>): Decision =
       mark: markOf(at, 'snug', work.run, {}),
       doubtsLeft: row.doubts,
       evidence: null,
+      toolUse: null,
       signed: signature('snug-joint', joint.stateKey, row.cycle),
     },
   ]);
@@ -172,6 +174,7 @@ export const final = (at: JointCase, claim: CarClaimOf<'final-joint'>): Decision
       }),
       doubtsLeft: [],
       evidence: { ...evidence, calibration: tool?.calibrations.at(-1) ?? null },
+      toolUse: tool?.cycles === undefined ? null : { tool: tool.id, cycles: joint.passes * joint.fasteners },
       signed: signature('final-joint', joint.stateKey, row.cycle),
     },
   ]);

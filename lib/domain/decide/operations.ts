@@ -8,7 +8,7 @@ import { unmet } from '@/lib/domain/unmet';
 import { bodyUnmet } from './body';
 import { accept, deny, holdsOnWork, qualification, signature, undecided, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
-import { checksDueAgain, conditionSet } from './consequences';
+import { checksDueAgain, conditionCleared, conditionSet, distinct } from './consequences';
 import { findingsOnParts } from './findings-on';
 import { plannedPlacing } from './stopgaps';
 
@@ -151,23 +151,22 @@ const finish = (at: Case, operation: CompiledOperation, named: number | undefine
       waitMs: operation.waitMs,
       signed: signature('finish-operation', key, row.run),
     },
-    ...operation.body.flatMap((line): readonly CarPayload[] => {
-      const because = `${key} is finished`;
-      switch (line.verb) {
-        case 'place':
-          return plannedPlacing(at, line.stopgap);
-        case 'set':
-          return at.car.conditions[line.condition]?.value === true
-            ? []
-            : conditionSet(at, line.condition, because, run);
-        case 'clear':
-          // Planned, so nothing is lost: the work that set it is not asked for again.
-          return at.car.conditions[line.condition]?.value === true
-            ? [{ type: 'condition-cleared', condition: line.condition, run, because }]
-            : [];
-        default:
-          return [];
-      }
-    }),
+    ...distinct(
+      operation.body.flatMap((line): readonly CarPayload[] => {
+        const because = `${key} is finished`;
+        switch (line.verb) {
+          case 'place':
+            return plannedPlacing(at, line.stopgap);
+          case 'set':
+            return at.car.conditions[line.condition]?.value === true
+              ? []
+              : conditionSet(at, line.condition, because, run);
+          case 'clear':
+            return conditionCleared(at, line.condition, because, run);
+          default:
+            return [];
+        }
+      }),
+    ),
   ]);
 };

@@ -4,12 +4,11 @@
  */
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
-import { levelOf } from '@/lib/domain/car/joint';
 import type { JointRow, SignatureRow } from '@/lib/domain/car/rows';
 import type { CarPayload } from '@/lib/domain/events';
 import { accept, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
-import { conditionLost, distinct } from './consequences';
+import { conditionCleared, distinct } from './consequences';
 
 export const strike = (at: Case, claim: CarClaimOf<'strike-signature'>): Decision => {
   const id = claim.signature;
@@ -29,12 +28,22 @@ const authority = (at: Case, id: string, row: SignatureRow): readonly Refusal[] 
   const isLead = facts.people[facts.actor]?.roles.includes('lead') ?? false;
   if (isLead) return [];
   const joint = car.joints[row.subject];
-  const isVerified = joint !== undefined && joint.cycle === row.number && levelOf(joint) === 'verified';
   const restsOnIt = joint === undefined ? [] : above(joint, id);
   const isOwn = row.by === facts.actor && restsOnIt.every((mark) => mark.by === facts.actor);
-  return isOwn && (!isVerified || row.act === 'verify-joint')
+  return isOwn && !isVerified(at, row, restsOnIt)
     ? []
     : [refuse('strike-needs-lead', { signature: id, actor: facts.actor })];
+};
+
+/** Verified above it in this cycle; of an earlier cycle the register of signatures still tells. */
+const isVerified = ({ car }: Case, row: SignatureRow, restsOnIt: JointRow['marks']): boolean => {
+  if (row.act === 'verify-joint') return false;
+  if (car.joints[row.subject]?.cycle === row.number)
+    return restsOnIt.some((mark) => mark.level === 'verified');
+  return Object.values(car.signatures).some(
+    ({ act, subject, number, struck }) =>
+      act === 'verify-joint' && subject === row.subject && number === row.number && struck === null,
+  );
 };
 
 /** The standing marks from this signature upwards. */
@@ -66,6 +75,15 @@ const undone = (at: Case, id: string, row: SignatureRow): readonly CarPayload[] 
           ]
         : [];
     }
+    case 'remove-stopgap': {
+      const stopgap = at.car.stopgaps[row.subject];
+      const quantity = stopgap?.removals[id] ?? 0;
+      return quantity === 0 ? [] : [{ type: 'stopgap-returned', id: row.subject, quantity, signature: id }];
+    }
+    case 'fit-part':
+      return at.car.parts[row.subject]?.state === 'fitted' && at.car.parts[row.subject]?.piece === row.number
+        ? [{ type: 'part-unfitted', part: row.subject }]
+        : [];
     default:
       return [];
   }
@@ -109,9 +127,7 @@ const finishUndone = (at: Case, id: string, row: SignatureRow): readonly CarPayl
     { type: 'operation-reopened', operation: row.subject, run: operation.run },
     ...Object.entries(at.car.conditions).flatMap(([condition, each]) =>
       each.value && each.run?.operation === row.subject && each.run.run === row.number
-        ? conditionLost(at, condition, because, null).filter(
-            (event) => event.type !== 'operation-due-again' || event.operation !== row.subject,
-          )
+        ? conditionCleared(at, condition, because, { operation: row.subject, run: row.number })
         : [],
     ),
   ];

@@ -6,7 +6,7 @@ import type { CompiledOperation } from '@/lib/domain/plan/compiled';
 import { bodyUnmet } from './body';
 import { accept, holdsOnWork, nextId, signature, undecided, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
-import { conditionLost, conditionSet, distinct, dueAgain } from './consequences';
+import { conditionCleared, conditionSet, distinct, dueAgain } from './consequences';
 import { findingsOnPart } from './findings-on';
 
 const isCondition = ({ plan }: Case, condition: string): boolean =>
@@ -45,7 +45,7 @@ const linesBefore = ({ body }: CompiledOperation, condition: string): CompiledOp
     body.findIndex((line) => line.verb === 'set' && line.condition === condition),
   );
 
-/** Lost, with all that follows, unless the work that is running means to end it. */
+/** Reported as no longer so; by the running work that means to end it, where there is one. */
 export const clearCondition = (at: Case, claim: CarClaimOf<'clear-condition'>): Decision => {
   const { condition, reason } = claim;
   if (!isCondition(at, condition)) return unknown('condition', condition);
@@ -54,10 +54,8 @@ export const clearCondition = (at: Case, claim: CarClaimOf<'clear-condition'>): 
       at.car.operations[each.stateKey]?.status === 'running' &&
       each.body.some((line) => line.verb === 'clear' && line.condition === condition),
   );
-  if (ending === undefined) return accept(...distinct(conditionLost(at, condition, reason, null)));
-  return at.car.conditions[condition]?.value === true
-    ? accept({ type: 'condition-cleared', condition, run: runOf(at, ending), because: reason })
-    : accept();
+  const run = ending === undefined ? null : runOf(at, ending);
+  return accept(...distinct(conditionCleared(at, condition, reason, run)));
 };
 
 const isPart = ({ plan }: Case, part: string): boolean => plan.document.parts?.[part] !== undefined;

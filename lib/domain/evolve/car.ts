@@ -40,6 +40,7 @@ import {
   signatureStruck,
   stopgapPlaced,
   stopgapRemoved,
+  stopgapReturned,
 } from './things';
 
 export const carStarted = (event: Extract<CarEvent, { type: 'car-started' }>): Car => ({
@@ -146,11 +147,14 @@ const changed = (car: Car, event: CarEvent): Car => {
       return stopgapPlaced(car, event);
     case 'stopgap-removed':
       return stopgapRemoved(car, event);
+    case 'stopgap-returned':
+      return stopgapReturned(car, event);
     case 'condition-set':
     case 'condition-cleared':
       return conditionChanged(car, event);
     case 'part-received':
     case 'part-fitted':
+    case 'part-unfitted':
     case 'part-taken':
     case 'part-condemned':
       return partChanged(car, event);

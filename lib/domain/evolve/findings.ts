@@ -27,6 +27,7 @@ export const findingOpened = (car: Car, event: Of<'finding-opened'>): Car => ({
       critical: event.critical,
       state: 'undecided',
       disposition: null,
+      replaced: false,
       change: null,
       by: event.meta.by,
       at: event.meta.at,
@@ -40,6 +41,7 @@ export const findingDecided = (car: Car, event: Of<'finding-decided'>): Car =>
   finding(car, event.finding, {
     state: 'decided',
     disposition: event.disposition,
+    replaced: event.disposition === 'replace' || event.disposition === 'scrap',
     change: event.change,
     decidedBy: event.meta.by,
   });
@@ -52,6 +54,7 @@ export const findingReopened = (car: Car, event: Of<'finding-reopened'>): Car =>
   finding(car, event.finding, {
     state: 'undecided',
     disposition: null,
+    replaced: false,
     change: null,
     decidedBy: null,
     closedBy: null,

@@ -4,7 +4,7 @@ import type { CarEvent } from '@/lib/domain/events';
 
 type Of<Type extends CarEvent['type']> = Extract<CarEvent, { type: Type }>;
 
-const FRESH: Omit<OperationRow, 'run' | 'status'> = {
+const FRESH: Omit<OperationRow, 'run' | 'status' | 'earlierCrews'> = {
   crew: [],
   present: [],
   startedAt: null,
@@ -30,11 +30,17 @@ const change = (car: Car, operation: string, by: (row: OperationRow) => Partial<
 const withPerson = (people: readonly string[], person: string): readonly string[] =>
   people.includes(person) ? people : [...people, person];
 
+const crewsBefore = (row: OperationRow | undefined, run: number): OperationRow['earlierCrews'] => {
+  if (row === undefined) return {};
+  return row.run === run ? row.earlierCrews : { ...row.earlierCrews, [String(row.run)]: row.crew };
+};
+
 export const operationStarted = (car: Car, event: Of<'operation-started'>): Car =>
   put(car, event.operation, {
     ...FRESH,
     run: event.run,
     status: 'running',
+    earlierCrews: crewsBefore(car.operations[event.operation], event.run),
     crew: [event.meta.by],
     present: [event.meta.by],
     startedAt: event.meta.at,
@@ -69,7 +75,13 @@ export const operationFinished = (car: Car, event: Of<'operation-finished'>): Ca
   }));
 
 export const operationDueAgain = (car: Car, event: Of<'operation-due-again'>): Car =>
-  put(car, event.operation, { ...FRESH, run: event.run, status: 'due-again', why: event.because });
+  put(car, event.operation, {
+    ...FRESH,
+    run: event.run,
+    status: 'due-again',
+    earlierCrews: crewsBefore(car.operations[event.operation], event.run),
+    why: event.because,
+  });
 
 /** A struck finish: the same run is going on again. */
 export const operationReopened = (car: Car, event: Of<'operation-reopened'>): Car =>

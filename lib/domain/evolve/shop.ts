@@ -49,6 +49,16 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
   }
 };
 
+/** The shop's half of a sign-off: the tool's cycles since its calibration add up. */
+export const toolUsed = (shop: Shop, use: { readonly tool: string; readonly cycles: number } | null): Shop =>
+  use === null
+    ? shop
+    : onTool(shop, use.tool, (tool) =>
+        tool.cycles === undefined
+          ? tool
+          : { ...tool, cycles: { ...tool.cycles, used: tool.cycles.used + use.cycles } },
+      );
+
 const onPerson = (shop: Shop, id: string, change: (person: Person) => Person): Shop => {
   const person = shop.people[id];
   return person === undefined ? shop : { ...shop, people: { ...shop.people, [id]: change(person) } };

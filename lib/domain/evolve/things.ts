@@ -1,5 +1,5 @@
 /** Stopgaps, conditions, parts, holds, struck signatures. */
-import type { Car, PartRow } from '@/lib/domain/car/rows';
+import type { Car, PartRow, StopgapRow } from '@/lib/domain/car/rows';
 import type { CarEvent } from '@/lib/domain/events';
 
 type Of<Type extends CarEvent['type']> = Extract<CarEvent, { type: Type }>;
@@ -13,6 +13,7 @@ export const stopgapPlaced = (car: Car, event: Of<'stopgap-placed'>): Car => ({
       what: event.what,
       placed: event.quantity,
       removed: 0,
+      removals: {},
       outBy: event.outBy,
       slaveIn: event.slaveIn,
       where: event.where,
@@ -22,14 +23,23 @@ export const stopgapPlaced = (car: Car, event: Of<'stopgap-placed'>): Car => ({
   },
 });
 
-export const stopgapRemoved = (car: Car, event: Of<'stopgap-removed'>): Car => {
-  const row = car.stopgaps[event.id];
-  return row === undefined
-    ? car
-    : {
-        ...car,
-        stopgaps: { ...car.stopgaps, [event.id]: { ...row, removed: row.removed + event.quantity } },
-      };
+export const stopgapRemoved = (car: Car, event: Of<'stopgap-removed'>): Car =>
+  onStopgap(car, event.id, (row) => ({
+    ...row,
+    removed: row.removed + event.quantity,
+    removals: { ...row.removals, [event.meta.command]: event.quantity },
+  }));
+
+export const stopgapReturned = (car: Car, event: Of<'stopgap-returned'>): Car =>
+  onStopgap(car, event.id, (row) => ({
+    ...row,
+    removed: row.removed - event.quantity,
+    removals: { ...row.removals, [event.signature]: 0 },
+  }));
+
+const onStopgap = (car: Car, id: string, change: (row: StopgapRow) => StopgapRow): Car => {
+  const row = car.stopgaps[id];
+  return row === undefined ? car : { ...car, stopgaps: { ...car.stopgaps, [id]: change(row) } };
 };
 
 export const conditionChanged = (car: Car, event: Of<'condition-set' | 'condition-cleared'>): Car => ({
@@ -48,7 +58,7 @@ export const conditionChanged = (car: Car, event: Of<'condition-set' | 'conditio
 
 export const partChanged = (
   car: Car,
-  event: Of<'part-received' | 'part-fitted' | 'part-taken' | 'part-condemned'>,
+  event: Of<'part-received' | 'part-fitted' | 'part-unfitted' | 'part-taken' | 'part-condemned'>,
 ): Car => {
   const row = car.parts[event.part];
   const base = { run: null, takenFor: null, by: event.meta.by, at: event.meta.at };
@@ -58,6 +68,8 @@ export const partChanged = (
         return { ...base, state: 'present', piece: event.piece };
       case 'part-fitted':
         return { ...base, state: 'fitted', piece: row?.piece ?? 1, run: event.run };
+      case 'part-unfitted':
+        return { ...base, state: 'present', piece: row?.piece ?? 1 };
       case 'part-taken':
         return { ...base, state: 'taken', piece: row?.piece ?? 1, takenFor: event.takenFor };
       case 'part-condemned':

@@ -3,8 +3,9 @@ import type { Key } from '@/lib/domain/base/vocabulary';
 import { canStandTogether } from './check-options';
 import { asksBefore, asksOfNeeds, asksOfOperation } from './check-performers';
 import type { Ask, Performers } from './check-performers';
-import type { PlanReading, ReadOperation } from './check-reading';
+import type { PlanReading, Read, ReadOperation } from './check-reading';
 import { dueLevelOf } from './compile-operations';
+import type { Need } from './notation';
 import { problem } from './problem';
 import type { Problem, ProblemPath } from './problem';
 
@@ -34,19 +35,34 @@ const needsOfLaterStages = (reading: PlanReading, performers: Performers): Probl
   };
   for (const operation of reading.operations.values())
     compare(
-      asksOfOperation(reading, performers, operation, before),
+      [
+        ...asksOfOperation(reading, performers, operation, before),
+        ...asksOfConditions(performers, operation.needs),
+      ],
       dueOf(reading, operation),
       operation.entry.when,
     );
   for (const joint of reading.joints.values()) {
     const due = dueOfJoint(reading, performers, joint.key);
-    compare(asksOfNeeds(reading, performers, joint.finalNeeds), due, joint.entry.when);
+    const asks = [
+      ...asksOfNeeds(reading, performers, joint.finalNeeds),
+      ...asksOfConditions(performers, joint.finalNeeds),
+    ];
+    compare(asks, due, joint.entry.when);
   }
   // What the first stage asks is had before the plan's own work begins; the gate before it is none.
   for (const stage of reading.stages.values())
     compare(asksOfNeeds(reading, performers, stage.needs), stage.index - 1, undefined);
   return found;
 };
+
+/** A condition that must be so waits for the work that sets it. */
+const asksOfConditions = (performers: Performers, needs: readonly Read<Need>[]): readonly Ask[] =>
+  needs.flatMap(({ value, text, path }) =>
+    value.kind === 'condition' && value.value
+      ? [{ path, text, when: undefined, performers: performers.doing(['set'], value.condition) }]
+      : [],
+  );
 
 /** The work that an ask waits for, if all of it belongs to a stage after the gate at which the asker is due. */
 const laterWork = (

@@ -117,6 +117,7 @@ const checkWorked = (
   const anyWork = performers.doing(['snug', 'final', 'retorque', 'recheck', 'open'], key);
   if (anyWork.length === 0) return [problem('joint-not-worked', path, { joint: key })];
   const dueLevel = dueLevelOf(joint);
-  if (dueLevel === 'snug' || performers.ofJoint(key, dueLevel).length > 0) return [];
-  return [problem('joint-never-final', path, { joint: key, dueLevel })];
+  if (performers.ofJoint(key, dueLevel).length > 0) return [];
+  const verb = dueLevel === 'snug' ? 'snug' : 'final';
+  return [problem('joint-never-there', path, { joint: key, dueLevel, verb })];
 };

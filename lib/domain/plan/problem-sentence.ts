@@ -117,8 +117,8 @@ const workSentence = (code: WorkCode, words: Words): string => {
       return 'Method sequence needs its steps. Add them under “sequence”, each with its window or “done”.';
     case 'joint-not-worked':
       return `No operation names ${at('joint')}, so nobody can do it. Add “snug ${at('joint')}” or “final ${at('joint')}” to a body.`;
-    case 'joint-never-final':
-      return `${at('joint')} is due at ${at('dueLevel')} and no operation brings it to final. Add “final ${at('joint')}” to a body, or say “dueLevel: snug”.`;
+    case 'joint-never-there':
+      return `${at('joint')} is due at ${at('dueLevel')} and no operation brings it there. Add “${at('verb')} ${at('joint')}” to a body, or name a lower dueLevel.`;
     case 'critical-without-verify':
       return 'A critical joint needs a second person, and nothing says how. Add “verify: witnessed”, “re-applied” or “seen”.';
     case 'verified-without-verify':

@@ -66,7 +66,7 @@ const WORK_RANKS = {
   'angle-unit': 'error',
   'sequence-missing': 'error',
   'joint-not-worked': 'gap',
-  'joint-never-final': 'gap',
+  'joint-never-there': 'gap',
   'critical-without-verify': 'gap',
   'verified-without-verify': 'gap',
   'hardware-uneven': 'hint',
