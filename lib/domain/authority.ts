@@ -211,15 +211,15 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
 export const mayAct = (facts: Facts, command: Command): readonly Refusal[] => {
   const { claim } = command;
   const { type } = claim;
+  const { roles, says } = COMMANDS[type];
   const person = facts.people[facts.actor];
   // An empty book takes its first person from whoever opens it; that person must be an owner.
   if (claim.type === 'add-person' && Object.keys(facts.people).length === 0)
     return claim.roles.includes('owner')
       ? []
-      : [refuse('not-allowed', { act: type, roles: OWNER, actor: facts.actor })];
+      : [refuse('not-allowed', { act: type, says, roles: OWNER, actor: facts.actor })];
   if (person === undefined || person.left) return [refuse('unknown-person', { person: facts.actor })];
-  const { roles } = COMMANDS[type];
   return roles === 'anyone' || person.roles.some((role) => roles.includes(role))
     ? []
-    : [refuse('not-allowed', { act: type, roles, actor: facts.actor })];
+    : [refuse('not-allowed', { act: type, says, roles, actor: facts.actor })];
 };

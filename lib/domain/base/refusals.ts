@@ -43,7 +43,7 @@ export interface RefusalDetails {
   // --- who may do it ---
   /** A claim names something that isn't there; also the only refusal, but authority, that a warning can meet. */
   'unknown-thing': { what: string; key: string };
-  'not-allowed': { act: string; roles: readonly string[]; actor: PersonId };
+  'not-allowed': { act: string; says: string; roles: readonly string[]; actor: PersonId };
   'unknown-person': { person: string };
   'not-qualified': { person: PersonId; qualification: string; day: Day };
   'not-independent': { person: PersonId; joint: StateKey };

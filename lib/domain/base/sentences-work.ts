@@ -48,7 +48,8 @@ type Code =
 
 export const workSentences: Sentences<Code> = {
   'unknown-thing': ({ what, key }) => `There is no ${what} “${key}” here. Look at the name again.`,
-  'not-allowed': ({ act, roles, actor }) => `${actor} may not give ${act}. It takes ${either(roles)}.`,
+  'not-allowed': ({ act, says, roles, actor }) =>
+    `${actor} may not say “${says}” (${act}). That is for ${either(roles.map((role) => (role === 'owner' ? 'an owner' : `a ${role}`)))}.`,
   'unknown-person': ({ person }) =>
     `“${person}” is not on the shop's books. A lead or an owner adds them first.`,
   'not-qualified': ({ person, qualification, day }) =>

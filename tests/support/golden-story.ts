@@ -1,0 +1,196 @@
+/** One small shop's history in which every kind of event happens. Written down once for each release; all invented. */
+import type { Event } from '@/lib/domain/events';
+import type { PlanDocument } from '@/lib/domain/plan/document';
+import type { World } from '@/lib/domain/world';
+import { plan, shopWith } from './shop';
+import type { Told } from './shop';
+
+const document: PlanDocument = plan({
+  options: { heater: { name: 'Heater', choices: ['fitted', 'none'] } },
+  conditions: { weight: 'weight on wheels', bled: 'no air in the brakes' },
+  stages: { AX: { name: 'Axles' }, WH: { name: 'Wheels' } },
+  operations: {
+    'AX-010': {
+      name: 'Axle on',
+      stage: 'AX',
+      wait: '2 h',
+      body: [
+        'fit P-1',
+        'snug J-1',
+        'final J-2',
+        'final J-3',
+        'check K-1',
+        'check K-2',
+        'place G-1',
+        'photo axle',
+      ],
+    },
+    'AX-020': { name: 'Bleed', stage: 'AX', redo: true, needs: ['AX-010'], body: ['set bled'] },
+    'AX-030': { name: 'Heater in', stage: 'AX', when: 'heater=fitted', body: [] },
+    'WH-010': {
+      name: 'Down',
+      stage: 'WH',
+      repeatable: true,
+      needs: ['AX-010', 'wait AX-010'],
+      body: ['out G-1', 'set weight', 'final J-1'],
+    },
+    'WH-020': { name: 'Up again', stage: 'WH', needs: ['WH-010'], body: ['clear weight'] },
+  },
+  joints: {
+    'J-1': {
+      name: 'Spring eye',
+      fasteners: 1,
+      method: 'click',
+      torque: '60 ± 4 N·m',
+      source: 'invented',
+      finalNeeds: ['+weight'],
+      due: 'WH',
+    },
+    'J-2': {
+      name: 'U-bolts',
+      fasteners: 4,
+      pattern: 'cross',
+      method: 'dial',
+      torque: '38 ± 2 N·m',
+      source: 'invented',
+      critical: true,
+      verify: 'seen',
+      hardware: { NUT: 4 },
+      disturbs: ['J-3'],
+      clears: ['bled'],
+      due: 'WH',
+    },
+    'J-3': {
+      name: 'Bracket',
+      fasteners: 1,
+      method: 'click',
+      torque: '20 ± 2 N·m',
+      source: 'invented',
+      due: 'WH',
+    },
+  },
+  checks: {
+    'K-2': { name: 'Nothing left inside', kind: 'visual' },
+    'K-1': { name: 'Float', kind: 'measured', values: { float: '0.05 to 0.20 mm' }, about: 'P-1' },
+  },
+  stopgaps: { 'G-1': { name: 'wraps', quantity: 2, outBy: 'WH' } },
+  parts: { 'P-1': { name: 'Axle', origin: 'donor' } },
+  items: { NUT: { name: 'lock nut', reuse: 'once final', trace: 'lot' } },
+});
+
+/** A day of ups and downs; each line is somebody's act. */
+const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
+  ['leo', { type: 'add-adapter', adapter: 'A-1', name: "crow's-foot", extension: '50', unit: 'mm' }],
+  ['leo', { type: 'qualify-person', person: 'tom', qualification: { key: 'brakes', until: '2026-06-30' } }],
+  ['leo', { type: 'add-person', person: 'guest', name: 'Guest', roles: ['technician'] }],
+  ['leo', { type: 'remove-person', person: 'guest' }],
+  ['leo', { type: 'receive-lot', lot: 'L-1', item: 'NUT', quantity: 20 }],
+  ['tom', { type: 'quarantine-lot', lot: 'L-1', reason: 'soft' }],
+  ['leo', { type: 'clear-lot', lot: 'L-1', reason: 'tested' }],
+  ['leo', { type: 'assign', job: 'stage:AX', people: ['tom'] }],
+  ['leo', { type: 'choose-option', option: 'heater', choice: 'none' }],
+  ['tom', { type: 'receive-part', part: 'P-1' }],
+  ['tom', { type: 'start-operation', operation: 'AX-010' }],
+  ['tess', { type: 'join-operation', operation: 'AX-010' }],
+  ['tom', { type: 'pause-operation', operation: 'AX-010', leftAs: 'axle on the jack' }],
+  ['tom', { type: 'resume-operation', operation: 'AX-010' }],
+  ['tom', { type: 'fit-part', part: 'P-1' }],
+  ['tom', { type: 'strike-signature', signature: 'last', reason: 'mis-tap' }],
+  ['tom', { type: 'fit-part', part: 'P-1' }],
+  ['tom', { type: 'snug-joint', joint: 'J-1' }],
+  [
+    'tom',
+    { type: 'report-over-torque', joint: 'J-2', fastener: 3, reading: '44', unit: 'N·m', tool: 'T-05' },
+  ],
+  ['tom', { type: 'open-joint', joint: 'J-2', fasteners: [3] }],
+  [
+    'tom',
+    {
+      type: 'final-joint',
+      joint: 'J-2',
+      tool: 'T-05',
+      passes: [[1, 3, 2, 4]],
+      readings: ['38', '38', '38', '38'],
+    },
+  ],
+  ['tom', { type: 'strike-signature', signature: 'last', reason: 'wrong car' }],
+  [
+    'tom',
+    {
+      type: 'final-joint',
+      joint: 'J-2',
+      tool: 'T-05',
+      passes: [[1, 3, 2, 4]],
+      readings: ['38', '38', '38', '38'],
+    },
+  ],
+  ['leo', { type: 'decide-finding', finding: 'F-1', disposition: 'rework', reason: 'renewed' }],
+  ['leo', { type: 'close-finding', finding: 'F-1' }],
+  ['tom', { type: 'begin-check', check: 'K-1' }],
+  ['tom', { type: 'fail-check', check: 'K-1', values: { float: '0.4' }, reason: 'too loose' }],
+  ['leo', { type: 'decide-finding', finding: 'F-2', disposition: 'use-as-is', reason: 'shimmed' }],
+  ['ada', { type: 'decide-change', change: 'D-1', approve: false, reason: 'no' }],
+  ['leo', { type: 'decide-finding', finding: 'F-2', disposition: 'replace', reason: 'worn' }],
+  ['tom', { type: 'receive-part', part: 'P-1' }],
+  ['tom', { type: 'fit-part', part: 'P-1' }],
+  ['tom', { type: 'pass-check', check: 'K-1', values: { float: '0.4' } }],
+  ['leo', { type: 'decide-finding', finding: 'F-2', disposition: 'use-as-is', reason: 'shimmed' }],
+  ['ada', { type: 'decide-change', change: 'D-2', approve: true }],
+  ['tom', { type: 'final-joint', joint: 'J-3', tool: 'T-02', setting: '20' }],
+  ['tom', { type: 'pass-check', check: 'K-2' }],
+  ['tom', { type: 'add-photo', of: 'AX-010', slot: 'axle', hash: 'f00d' }],
+  ['tom', { type: 'add-note', of: 'AX-010', text: 'hole 2 mm off, shimmed' }],
+  ['tom', { type: 'finish-operation', operation: 'AX-010' }],
+  ['tom', { type: 'strike-signature', signature: 'last', reason: 'too early' }],
+  ['tom', { type: 'finish-operation', operation: 'AX-010' }],
+  ['vera', { type: 'verify-joint', joint: 'J-2', method: 'seen' }],
+  ['tom', { type: 'start-operation', operation: 'AX-020' }],
+  ['tom', { type: 'finish-operation', operation: 'AX-020' }],
+  ['leo', { type: 'place-hold', scope: 'gate', reason: 'papers' }],
+  ['leo', { type: 'release-hold', hold: 'H-1' }],
+  ['leo', { type: 'advance-car', to: 'WH' }],
+  ['leo', { type: 'send-back', to: 'AX', reason: 'look again' }],
+  ['leo', { type: 'advance-car', to: 'WH' }],
+  ['leo', { type: 'ask-change', wait: 'AX-010', reason: 'warm day' }],
+  ['ada', { type: 'decide-change', change: 'D-3', approve: true }],
+  ['tom', { type: 'start-operation', operation: 'WH-010' }],
+  ['tom', { type: 'remove-stopgap', stopgap: 'G-1', quantity: 2 }],
+  ['tom', { type: 'strike-signature', signature: 'last', reason: 'miscounted' }],
+  ['tom', { type: 'remove-stopgap', stopgap: 'G-1' }],
+  ['tom', { type: 'set-condition', condition: 'weight', reason: 'it stands' }],
+  ['tom', { type: 'final-joint', joint: 'J-1', tool: 'T-02', setting: '60' }],
+  ['tom', { type: 'finish-operation', operation: 'WH-010' }],
+  ['tom', { type: 'start-operation', operation: 'WH-020' }],
+  ['tom', { type: 'finish-operation', operation: 'WH-020' }],
+  ['ada', { type: 'deliver-car' }],
+  ['tess', { type: 'take-part', part: 'P-1', reason: 'for car two', takenFor: 'C2' }],
+  ['tess', { type: 'open-joint', joint: 'J-2', fasteners: [1] }],
+  ['tom', { type: 'recheck-joint', joint: 'J-3', tool: 'T-05' }],
+  ['leo', { type: 'suspect-tool', tool: 'T-02', reason: 'dropped' }],
+  '1 d',
+  [
+    'leo',
+    {
+      type: 'record-calibration',
+      tool: 'T-02',
+      on: '2026-03-03',
+      due: '2027-03-03',
+      asFound: [{ set: '60', delivered: '64.8' }],
+    },
+  ],
+];
+
+/** The history: every event in order, and the world after it. */
+export const goldenStory = (): { readonly events: readonly Event[]; readonly world: World } => {
+  const shop = shopWith(document);
+  for (const line of DAY) {
+    if (typeof line === 'string') {
+      shop.later(line);
+      continue;
+    }
+    const [person, told] = line;
+    const isLast = told.type === 'strike-signature' && told.signature === 'last';
+    shop.does(person, isLast ? { ...told, signature: shop.last } : told);
+  }
+  return { events: shop.heard, world: shop.world };
+};
