@@ -1,4 +1,5 @@
 /** `plan check`: every problem at its place, then what the plan holds. */
+import { counted } from '@/lib/domain/base/words';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import { positionsOf } from '@/lib/domain/plan/positions';
 import type { Rank } from '@/lib/domain/plan/problem';
@@ -69,8 +70,6 @@ const positioned = ({ joints }: PlanDocument): number =>
 
 const summary = (counts: Counts): string => {
   const { stages, operations, joints, jointsWithPositions, checks, errors, gaps, hints } = counts;
-  const counted = (count: number, word: string): string =>
-    `${String(count)} ${word}${count === 1 ? '' : 's'}`;
   const places =
     jointsWithPositions === null || jointsWithPositions === joints
       ? ''

@@ -1,6 +1,7 @@
 /** How a car stands: its next gate, its loose ends by kind, and its jobs. */
 import type { Job } from '@/lib/domain/assess';
 import { sentence } from '@/lib/domain/base/sentences';
+import { counted } from '@/lib/domain/base/words';
 import { LOOSE_END_KINDS } from '@/lib/domain/loose-ends';
 import type { LooseEndKind } from '@/lib/domain/loose-ends';
 import type { AssessedCar } from './play-lines';
@@ -25,8 +26,6 @@ export const printAssessment = (assessed: AssessedCar, page: Page): readonly str
   ...printJobs(assessed, page),
 ];
 
-const counted = (count: number, word: string): string => `${String(count)} ${word}${count === 1 ? '' : 's'}`;
-
 const printGate = ({ car, plan, assessment }: AssessedCar, page: Page): readonly string[] => {
   const stage = plan.stages[car.stage];
   const title = `${car.id}, chassis ${car.chassis}`;
@@ -44,9 +43,13 @@ const printGate = ({ car, plan, assessment }: AssessedCar, page: Page): readonly
   ];
 };
 
-const printLooseEnds = ({ assessment }: AssessedCar, page: Page): readonly string[] => {
+const printLooseEnds = ({ assessment, plan }: AssessedCar, page: Page): readonly string[] => {
   const { looseEnds } = assessment;
   if (looseEnds.length === 0) return ['  No loose ends'];
+  const by = (due: number | null): string => {
+    const stage = due === null ? undefined : plan.stages[due];
+    return stage === undefined ? '' : page.ink.faint(` By gate ${stage.key}.`);
+  };
   return [
     `  ${counted(looseEnds.length, 'loose end')}`,
     ...LOOSE_END_KINDS.flatMap((kind) => {
@@ -54,7 +57,7 @@ const printLooseEnds = ({ assessment }: AssessedCar, page: Page): readonly strin
       if (ends.length === 0) return [];
       return [
         `    ${HEADINGS[kind]}`,
-        ...ends.map(({ refusal }) => `      ${sentence(refusal, page.nameOf)}`),
+        ...ends.map(({ refusal, due }) => `      ${sentence(refusal, page.nameOf)}${by(due)}`),
       ];
     }),
   ];
@@ -100,8 +103,9 @@ const printJob = (job: Job, page: Page): readonly string[] => {
   const name = page.nameOf(job.key);
   const who = job.who === null ? '' : ` [${job.who}]`;
   const paused = job.state === 'paused' ? ', paused' : '';
+  const people = job.people.length === 0 ? '' : `, for ${job.people.join(', ')}`;
   return [
-    `    ${JOB_WORDS[job.kind]} ${job.key}${name === null ? '' : ` (${name})`}${paused}${who}`,
+    `    ${JOB_WORDS[job.kind]} ${job.key}${name === null ? '' : ` (${name})`}${paused}${who}${people}`,
     ...job.waitsFor.map((refusal) => page.ink.faint(`      waits: ${sentence(refusal, page.nameOf)}`)),
   ];
 };

@@ -2,6 +2,7 @@
 import type { Refusal } from '@/lib/domain/base/refusals';
 import { sentence } from '@/lib/domain/base/sentences';
 import type { NameOf } from '@/lib/domain/base/sentences';
+import { counted } from '@/lib/domain/base/words';
 import type { Claim } from '@/lib/domain/commands';
 import type { Expectation } from '@/lib/wire/read-lines';
 import { eventWords } from './event-words';
@@ -125,6 +126,19 @@ export const printRefusals = (refusals: readonly Refusal[], page: Page, indent: 
     const soft = refusal.soft === true ? ' (The lead may override this.)' : '';
     return [
       `${indent}${page.ink.bad(refusal.code)}  ${sentence(refusal, page.nameOf)}${soft}`,
-      ...printRefusals(refusal.under ?? [], page, `${indent}  `),
+      ...under(refusal, page, `${indent}  `),
     ];
   });
+
+/** What work that nobody has begun will bring is counted, not told one by one: starting it is what clears it. */
+const under = (refusal: Refusal, page: Page, indent: string): readonly string[] => {
+  const things = refusal.under ?? [];
+  const isToCome = refusal.code === 'operation-unfinished' && refusal.details.status === 'not started';
+  if (!isToCome) return printRefusals(things, page, indent);
+  const joints = things.filter(({ code }) => code.startsWith('joint-')).length;
+  const counts = [
+    ...(joints === 0 ? [] : [counted(joints, 'joint')]),
+    ...(joints === things.length ? [] : [counted(things.length - joints, 'check')]),
+  ];
+  return counts.length === 0 ? [] : [page.ink.faint(`${indent}with ${counts.join(' and ')}`)];
+};

@@ -3,7 +3,7 @@
  * stored. It asks of the shop only what doubts and clocks need; what a kit lacks is stock's word beside it (D59).
  */
 import type { Refusal } from './base/refusals';
-import type { Key, PersonId } from './base/vocabulary';
+import type { Key } from './base/vocabulary';
 import type { Car } from './car/rows';
 import type { Facts } from './facts';
 import { gateUnmet } from './gate';
@@ -37,7 +37,3 @@ export const assess = (plan: CompiledPlan, car: Car, facts: Facts): Assessment =
     jobs: jobsOf(plan, car, facts),
   };
 };
-
-/** Who a job falls to: those it was given to, else those who have its stage. */
-export const assignedTo = (car: Car, job: Job, stage: Key): readonly PersonId[] =>
-  car.assignments[job.id]?.people ?? car.assignments[`stage:${stage}`]?.people ?? [];

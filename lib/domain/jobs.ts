@@ -4,7 +4,7 @@
  */
 import type { Refusal } from './base/refusals';
 import { isAtLevel } from './base/vocabulary';
-import type { Key } from './base/vocabulary';
+import type { Key, PersonId } from './base/vocabulary';
 import type { ClaimType } from './commands';
 import { doubtsOf, levelOf } from './car/joint';
 import type { Car } from './car/rows';
@@ -43,6 +43,8 @@ export interface Job {
   /** What a waiting job waits for; a running one shows here what is no longer met (D28). */
   readonly waitsFor: readonly Refusal[];
   readonly who: Key | null;
+  /** Whom it was given to; else those who were given its stage. */
+  readonly people: readonly PersonId[];
   /** The commands that its form offers. */
   readonly allows: readonly ClaimType[];
 }
@@ -58,8 +60,19 @@ export const jobsOf = (plan: CompiledPlan, car: Car, facts: Facts): readonly Job
   }
   jointJobs(at, found);
   otherJobs(at, found);
-  return found;
+  return isEmpty(car.assignments)
+    ? found
+    : found.map((job) => ({ ...job, people: peopleOf(plan, car, job) }));
 };
+
+const NOBODY: readonly PersonId[] = [];
+
+const peopleOf = (plan: CompiledPlan, car: Car, job: Job): readonly PersonId[] =>
+  car.assignments[job.id]?.people ??
+  car.assignments[`stage:${plan.stages[job.due]?.key ?? ''}`]?.people ??
+  NOBODY;
+
+const isEmpty = (map: object): boolean => Object.keys(map).length === 0;
 
 const OPERATION_ACTS: Readonly<Record<Job['state'], readonly ClaimType[]>> = {
   ready: ['start-operation'],
@@ -89,6 +102,7 @@ const operationJob = (at: Case, operation: CompiledOperation): Job | null => {
     state,
     waitsFor,
     who: operation.who,
+    people: NOBODY,
     allows: OPERATION_ACTS[state],
   };
 };
@@ -112,6 +126,7 @@ const jointJobs = ({ plan, car, facts }: Case, found: Job[]): void => {
         state: waitsFor.length > 0 ? 'waiting' : 'ready',
         waitsFor,
         who: joint.who,
+        people: NOBODY,
         allows:
           kind === 'renew'
             ? ['open-joint']
@@ -128,6 +143,7 @@ const jointJobs = ({ plan, car, facts }: Case, found: Job[]): void => {
         state: 'ready',
         waitsFor: NOTHING,
         who: joint.verifier,
+        people: NOBODY,
         allows: ['verify-joint', 'reject-joint'],
       });
   }
@@ -153,6 +169,7 @@ const otherJobs = (at: Case, found: Job[]): void => {
       state: row.status === 'running' ? 'running' : 'ready',
       waitsFor: NOTHING,
       who: check.who,
+      people: NOBODY,
       allows:
         check.holdsMs > 0 && row.status !== 'running'
           ? ['begin-check', 'fail-check']
@@ -192,5 +209,6 @@ const simple = (
   state: waitsFor.length > 0 ? 'waiting' : 'ready',
   waitsFor,
   who,
+  people: NOBODY,
   allows,
 });

@@ -73,14 +73,9 @@ export const SUSPECT_REASONS = ['dropped', 'lost', 'overdue', 'as-found', 'other
 export type SuspectReason = (typeof SUSPECT_REASONS)[number];
 
 const RANK: Readonly<Record<Level, number>> = { open: 0, snug: 1, final: 2, verified: 3 };
-const REMEDY_RANK: Readonly<Record<Remedy, number>> = { recheck: 0, retorque: 1, renew: 2 };
 
 /** Is `level` at least `wanted`? */
 export const isAtLevel = (level: Level, wanted: Level): boolean => RANK[level] >= RANK[wanted];
-
-/** Does doing `done` also settle a doubt that asks for `asked`? */
-export const isRemedyEnough = (done: Remedy, asked: Remedy): boolean =>
-  REMEDY_RANK[done] >= REMEDY_RANK[asked];
 
 /** A plan key (stage, operation, joint, check, stopgap, condition …). */
 export type Key = string;

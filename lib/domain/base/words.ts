@@ -19,3 +19,7 @@ export const all = (words: readonly string[]): string => joined(words, 'and');
 
 const joined = (words: readonly string[], last: string): string =>
   words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1) ?? ''}`;
+
+/** `1 joint`, `3 joints`. */
+export const counted = (count: number, word: string): string =>
+  `${String(count)} ${word}${count === 1 ? '' : 's'}`;

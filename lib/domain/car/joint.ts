@@ -16,10 +16,10 @@ export const UNTOUCHED_JOINT: JointRow = {
   opened: null,
 };
 
-/** The marks that stand. Striking one strikes those above it, so that they are always a beginning of the list. */
-export const standingMarks = (row: JointRow): readonly Mark[] => row.marks.filter((mark) => !mark.struck);
-
-/** The level of a joint: that of its last standing mark. A retorque puts a verified joint back to final. */
+/**
+ * The level of a joint: that of its last mark that is not struck (striking one strikes those above it). A retorque
+ * puts a verified joint back to final.
+ */
 export const levelOf = (row: JointRow | undefined): Level => {
   if (row === undefined) return 'open';
   for (let at = row.marks.length - 1; at >= 0; at -= 1) {
