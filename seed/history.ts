@@ -39,7 +39,8 @@ export const buildOne = (
 ): readonly Line[] => {
   const driver = openShop(document, plan, car);
   const { stuck } = driver.drive(car.id);
-  if (stuck !== null) throw new Error(`stuck in ${stuck.stage}: ${JSON.stringify(stuck.gate.unmet.slice(0, 3))}`);
+  if (stuck !== null)
+    throw new Error(`stuck in ${stuck.stage}: ${JSON.stringify(stuck.gate.unmet.slice(0, 3))}`);
   driver.must(DEMO_OWNER, { type: 'deliver-car', car: car.id });
   return driver.lines;
 };

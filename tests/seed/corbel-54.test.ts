@@ -60,7 +60,8 @@ describe('every bolt torque lies between 30 % and 100 % of the formula', () => {
 });
 
 const combinations = Object.entries(document.options ?? {}).reduce<Record<string, string>[]>(
-  (found, [option, { choices }]) => found.flatMap((each) => choices.map((choice) => ({ ...each, [option]: choice }))),
+  (found, [option, { choices }]) =>
+    found.flatMap((each) => choices.map((choice) => ({ ...each, [option]: choice }))),
   [{}],
 );
 
@@ -84,7 +85,9 @@ const BUILT: readonly Record<string, string>[] = [
 describe('one car is built from strip to delivery', () => {
   test.each(BUILT)('with %j', (options) => {
     const lines = buildOne(document, 'r8', { id: 'C54-010', options });
-    const stages = lines.flatMap(({ command }) => (command.claim.type === 'advance-car' ? [command.claim.to] : []));
+    const stages = lines.flatMap(({ command }) =>
+      command.claim.type === 'advance-car' ? [command.claim.to] : [],
+    );
     expect(stages).toEqual(Object.keys(document.stages).slice(1));
 
     // The same lines, played afresh, are accepted again and end in the same car.
@@ -95,6 +98,8 @@ describe('one car is built from strip to delivery', () => {
       world = played.world;
     }
     expect(world.cars['C54-010']?.delivered).toBe(true);
-    expect(Object.values(world.cars['C54-010']?.stopgaps ?? {}).every((row) => row.removed === row.placed)).toBe(true);
+    expect(
+      Object.values(world.cars['C54-010']?.stopgaps ?? {}).every((row) => row.removed === row.placed),
+    ).toBe(true);
   });
 });
