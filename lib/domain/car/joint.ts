@@ -70,27 +70,27 @@ export const doubtsOf = (row: JointRow | undefined, facts: DoubtFacts): readonly
 };
 
 /**
- * The few that are in question, or null; asked for every joint of every car, so found once for each state of the
- * shop's rows. Rows are never changed in place, so that their identity is their version.
+ * The few that are in question, or null; asked for every joint of every car, so the answer for the last rows asked
+ * about is kept. Rows are never changed in place, so that their identity is their version.
  */
-const suspectTools = onceFor((tools: DoubtFacts['tools']) =>
+const suspectTools = keptFor((tools: DoubtFacts['tools']) =>
   Object.values(tools).flatMap((tool) => (tool.suspect.length > 0 ? [tool.id] : [])),
 );
-const quarantinedLots = onceFor((lots: DoubtFacts['lots']) =>
+const quarantinedLots = keptFor((lots: DoubtFacts['lots']) =>
   Object.entries(lots).flatMap(([id, lot]) => (lot.quarantined === null ? [] : [id])),
 );
 
-function onceFor<Rows extends object>(
+function keptFor<Rows extends object>(
   find: (rows: Rows) => readonly string[],
 ): (rows: Rows) => ReadonlySet<string> | null {
-  const known = new WeakMap<Rows, ReadonlySet<string> | null>();
+  let last: Rows | null = null;
+  let kept: ReadonlySet<string> | null = null;
   return (rows) => {
-    const before = known.get(rows);
-    if (before !== undefined) return before;
+    if (rows === last) return kept;
     const found = find(rows);
-    const set = found.length === 0 ? null : new Set(found);
-    known.set(rows, set);
-    return set;
+    kept = found.length === 0 ? null : new Set(found);
+    last = rows;
+    return kept;
   };
 }
 
