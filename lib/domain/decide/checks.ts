@@ -9,7 +9,7 @@ import type { CheckRow } from '@/lib/domain/car/rows';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledCheck } from '@/lib/domain/plan/compiled';
 import { placeOf, windowText } from '@/lib/domain/plan/window';
-import { calibrationOn, knownSuspectAt, lastCalibration } from '@/lib/domain/torque/tool';
+import { trustRefusals } from '@/lib/domain/torque/trust';
 import { accept, holdsNaming, qualification, signature, undecided, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
 import { openFinding } from './findings';
@@ -218,20 +218,7 @@ const timeRefusals = (at: Case, check: CompiledCheck, row: CheckRow | undefined)
 const gauge = ({ facts }: Case, id: string | undefined): readonly Refusal[] => {
   if (id === undefined) return [];
   const tool = facts.tools[id];
-  if (tool === undefined) return [refuse('unknown-thing', { what: 'tool', key: id })];
-  const suspect = knownSuspectAt(tool, facts.judgedAt);
-  return [
-    ...(calibrationOn(tool, facts.day) === null
-      ? [
-          refuse('tool-out-of-calibration', {
-            tool: id,
-            due: lastCalibration(tool)?.due ?? null,
-            day: facts.day,
-          }),
-        ]
-      : []),
-    ...(suspect === null
-      ? []
-      : [refuse('tool-suspect', { tool: id, reason: suspect.reason, from: suspect.from })]),
-  ];
+  return tool === undefined
+    ? [refuse('unknown-thing', { what: 'tool', key: id })]
+    : trustRefusals(tool, facts);
 };

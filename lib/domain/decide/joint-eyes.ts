@@ -1,14 +1,13 @@
 /** The second person, and the second try: verify and recheck. */
-import { compare } from '@/lib/domain/base/exact';
-import { parseDecimal } from '@/lib/domain/base/exact';
+import { compare, parseDecimal } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import { convert } from '@/lib/domain/base/units';
 import { isAtLevel } from '@/lib/domain/base/vocabulary';
 import { levelOf, participantsOf } from '@/lib/domain/car/joint';
 import type { CompiledJoint } from '@/lib/domain/plan/compiled';
-import { calibrationOn, knownSuspectAt, lastCalibration } from '@/lib/domain/torque/tool';
 import type { Tool } from '@/lib/domain/torque/tool';
+import { trustRefusals } from '@/lib/domain/torque/trust';
 import { holdsNaming, qualification, signature, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
 import { staleCycle, workFor } from './joints';
@@ -96,25 +95,7 @@ const toolForReapplying = (at: Case, joint: CompiledJoint, id: string | undefine
   if (id === undefined) return [refuse('tool-missing', { joint: key, method: 're-applied' })];
   const tool = at.facts.tools[id];
   if (tool === undefined) return [refuse('unknown-thing', { what: 'tool', key: id })];
-  return [...goodTool(at, tool), ...reaches(tool, joint)];
-};
-
-const goodTool = ({ facts }: Case, tool: Tool): readonly Refusal[] => {
-  const suspect = knownSuspectAt(tool, facts.judgedAt);
-  return [
-    ...(calibrationOn(tool, facts.day) === null
-      ? [
-          refuse('tool-out-of-calibration', {
-            tool: tool.id,
-            due: lastCalibration(tool)?.due ?? null,
-            day: facts.day,
-          }),
-        ]
-      : []),
-    ...(suspect === null
-      ? []
-      : [refuse('tool-suspect', { tool: tool.id, reason: suspect.reason, from: suspect.from })]),
-  ];
+  return [...trustRefusals(tool, at.facts), ...reaches(tool, joint)];
 };
 
 /** It is applied again at the low end of the window, so the tool must reach that; behind an adapter it can't be said. */

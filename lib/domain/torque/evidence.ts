@@ -27,8 +27,9 @@ import { placeOf, windowText } from '@/lib/domain/plan/window';
 import type { Window } from '@/lib/domain/plan/window';
 import { deliveredAt } from './delivered';
 import { sequenceRefusals } from './sequence';
-import { calibrationOn, knownSuspectAt, lastCalibration, toolFitsMethod } from './tool';
+import { toolFitsMethod } from './tool';
 import type { Adapter, Tool } from './tool';
+import { trustRefusals } from './trust';
 
 /** What was tightened, with what, and what the tool said. */
 export interface TorqueEvidence {
@@ -134,24 +135,13 @@ const once = (refusals: readonly Refusal[]): readonly Refusal[] => {
   });
 };
 
-/** Calibration that day, uses left, and not known to be suspect at that time. */
-const trust = (tool: Tool, facts: EvidenceFacts): readonly Refusal[] => {
-  const found: Refusal[] = [];
-  if (calibrationOn(tool, facts.day) === null)
-    found.push(
-      refuse('tool-out-of-calibration', {
-        tool: tool.id,
-        due: lastCalibration(tool)?.due ?? null,
-        day: facts.day,
-      }),
-    );
-  if (tool.cycles !== undefined && tool.cycles.used >= tool.cycles.limit)
-    found.push(refuse('tool-cycles-used-up', { tool: tool.id, cycles: tool.cycles.limit }));
-  const suspect = knownSuspectAt(tool, facts.judgedAt);
-  if (suspect !== null)
-    found.push(refuse('tool-suspect', { tool: tool.id, reason: suspect.reason, from: suspect.from }));
-  return found;
-};
+/** Believed at all, and with uses left since its calibration. */
+const trust = (tool: Tool, facts: EvidenceFacts): readonly Refusal[] => [
+  ...trustRefusals(tool, facts),
+  ...(tool.cycles !== undefined && tool.cycles.used >= tool.cycles.limit
+    ? [refuse('tool-cycles-used-up', { tool: tool.id, cycles: tool.cycles.limit })]
+    : []),
+];
 
 /** The passes as claimed. One fastener in one pass has only one order, so it need not be written. */
 const passesOf = (joint: CompiledJoint, evidence: TorqueEvidence): readonly (readonly number[])[] =>
