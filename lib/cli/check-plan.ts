@@ -19,7 +19,8 @@ export const checkPlanFile = (file: string, options: { readonly json?: boolean }
   const counts = countsOf(read);
   const exit = counts.errors > 0 ? 1 : 0;
   if (options.json === true) return { exit, out: asJson({ file, counts, problems: read.problems }) };
-  return { exit, out: [...printProblems(file, read.problems, ink), summary(counts)] };
+  const close = read.document === null ? found(counts) : `${holds(counts)}; ${found(counts)}`;
+  return { exit, out: [...printProblems(file, read.problems, ink), close] };
 };
 
 /** `plan.yaml:12:5: error: …`, which editors and terminals turn into a link. */
@@ -68,18 +69,18 @@ const countsOf = ({ document, problems }: PlanRead): Counts => {
 const positioned = ({ joints }: PlanDocument): number =>
   Object.values(joints ?? {}).reduce((sum, { repeat }) => sum + positionsOf(repeat).length, 0);
 
-const summary = (counts: Counts): string => {
-  const { stages, operations, joints, jointsWithPositions, checks, errors, gaps, hints } = counts;
+const found = ({ errors, gaps, hints }: Counts): string =>
+  [counted(errors, 'error'), counted(gaps, 'gap'), counted(hints, 'hint')].join(', ');
+
+const holds = ({ stages, operations, joints, jointsWithPositions, checks }: Counts): string => {
   const places =
     jointsWithPositions === null || jointsWithPositions === joints
       ? ''
       : ` (${String(jointsWithPositions)} with their positions)`;
-  const holds = [
+  return [
     counted(stages, 'stage'),
     counted(operations, 'operation'),
     `${counted(joints, 'joint')}${places}`,
     counted(checks, 'check'),
-  ];
-  const found = [counted(errors, 'error'), counted(gaps, 'gap'), counted(hints, 'hint')];
-  return `${holds.join(', ')}; ${found.join(', ')}`;
+  ].join(', ');
 };

@@ -14,6 +14,7 @@ import {
 } from '@/lib/domain/base/vocabulary';
 import type { Instant } from '@/lib/domain/base/vocabulary';
 import type { Claim } from '@/lib/domain/commands';
+import type { Plain, Same } from './same-shape';
 
 /** A name that rows are kept under. `constructor` and the like stand on every object and would be found there. */
 export const idSchema = z
@@ -276,13 +277,6 @@ const allClaims = (read: (text: string) => Instant | null) =>
     ...carClaims,
   ]) satisfies z.ZodType<Claim>;
 
-/** Written-out and writable, so that only the fields count. */
-type Plain<T> = T extends readonly (infer E)[]
-  ? Plain<E>[]
-  : T extends object
-    ? { -readonly [Field in keyof T]: Plain<T[Field]> }
-    : T;
-type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
 type Read = z.output<ReturnType<typeof allClaims>>;
 /** The types of claim whose schema differs from the rulebook's by so much as one optional field; none, or an error below. */
 type Differing = {

@@ -6,6 +6,7 @@ import { z } from 'zod';
 import { CHECK_KINDS, METHODS, VERIFY_METHODS } from '@/lib/domain/base/vocabulary';
 import { PATTERNS } from '@/lib/domain/plan/document';
 import type { PlanDocument } from '@/lib/domain/plan/document';
+import type { Plain, Same } from './same-shape';
 
 const text = (what: string) => z.string().describe(what);
 const named = (what: string) => z.string().regex(/\S/, 'must not be empty').describe(what);
@@ -208,13 +209,6 @@ const document = z.strictObject({
   cautions: z.record(z.string(), caution).describe('Warnings shown before work that can hurt.').optional(),
 }) satisfies z.ZodType<PlanDocument>;
 
-/** Written-out and writable, so that only the fields count. */
-type Plain<T> = T extends readonly (infer E)[]
-  ? Plain<E>[]
-  : T extends object
-    ? { -readonly [Field in keyof T]: Plain<T[Field]> }
-    : T;
-type Same<A, B> = (<T>() => T extends A ? 1 : 2) extends <T>() => T extends B ? 1 : 2 ? true : false;
 /** `never`, and so an error below, once schema and document differ by so much as one optional field. */
 type IfSame<T> = Same<Plain<z.input<typeof document>>, Plain<PlanDocument>> extends true ? T : never;
 

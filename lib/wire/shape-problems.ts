@@ -31,7 +31,7 @@ const fromIssue = (
   typedAt: (path: TreePath) => string | null,
 ): readonly ShapeProblem[] => {
   const path = [...under, ...issue.path.map((segment) => (typeof segment === 'symbol' ? '' : segment))];
-  const name = String(path.at(-1) ?? 'plan');
+  const name = nameOf(path);
   switch (issue.code) {
     case 'unrecognized_keys':
       return issue.keys.slice(0, MOST_UNKNOWN).map((key) => unknownField(schema, [...path, key], key));
@@ -63,6 +63,12 @@ const fromIssue = (
     default:
       return [wrongValue(path, `“${name}”: ${issue.message}.`)];
   }
+};
+
+/** A field by its name; an entry of a list by the list's name and its place in it. */
+const nameOf = (path: TreePath): string => {
+  const last = path.at(-1) ?? 'plan';
+  return typeof last === 'number' ? `${String(path.at(-2) ?? 'list')} no. ${String(last + 1)}` : last;
 };
 
 /** The value is of the branch's kind and only its content is wrong. */
@@ -143,7 +149,13 @@ const wrongType = (
       sentence: `${typed ?? String(value)} is read as a ${typeof value}, and a text belongs here. Put it in quotes: ${written}.`,
     };
   }
-  return wrongValue(path, `“${name}” can’t be ${describe(value)}. Write ${kind}.`);
+  const said = typed ?? describe(value);
+  return wrongValue(
+    path,
+    expected === 'int' && typeof value === 'number'
+      ? `“${name}” is ${said}. Write ${kind}.`
+      : `“${name}” can’t be ${describe(value)}. Write ${kind}.`,
+  );
 };
 
 const describe = (value: unknown): string => {

@@ -129,6 +129,7 @@ const faultsOfKeys = (contents: Node | null, lineCounter: LineCounter): readonly
     if (isSeq(node)) node.items.forEach((item, at) => walk(item, [...path, at]));
     if (!isMap(node)) return;
     const first = new Map<string, number>();
+    const twins = new Set<Pair>();
     for (const pair of node.items) {
       const key = keyText(pair.key);
       const here = [...path, key];
@@ -143,15 +144,19 @@ const faultsOfKeys = (contents: Node | null, lineCounter: LineCounter): readonly
           ...spot,
         });
       else if (earlier === undefined) first.set(key, offset);
-      else
+      else {
+        twins.add(pair);
         faults.push({
           code: 'duplicate-key',
           sentence: `“${key}” stands here a second time; the first is on line ${spotAt(lineCounter, earlier).line}. Keep one of them.`,
           path: here,
           ...spot,
         });
+      }
       walk(pair.value, here);
     }
+    // The first is read on with, so that what is said of it is said at its own place.
+    if (twins.size > 0) node.items = node.items.filter((pair) => !twins.has(pair));
   };
   walk(contents, []);
   return faults;

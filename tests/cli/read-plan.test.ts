@@ -200,7 +200,7 @@ describe('a wrong shape', () => {
       '  ¦AX-030: { name: Bleed, ¦stages: S2 }',
       '  ¦FR-010: { name: Again, stage: S1 }',
       'parts:',
-      '  P-1: { name: Floor, outside: long }',
+      '  P-1: { name: Floor, outside: ¦long }',
       '  ¦P-1: { name: Roof }',
     );
     expect(told(text)).toEqual(
@@ -208,6 +208,8 @@ describe('a wrong shape', () => {
         'missing-field operations.AX-030.stage',
         'unknown-field operations.AX-030.stages',
         'duplicate-key operations.FR-010',
+        // The first of two is read on with, so that its own faults are told.
+        'duration-unreadable parts.P-1.outside',
         'duplicate-key parts.P-1',
       ]),
     );
