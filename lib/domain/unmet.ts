@@ -2,7 +2,7 @@
 import { refuse } from './base/refusals';
 import type { Refusal } from './base/refusals';
 import { isAtLevel } from './base/vocabulary';
-import type { MarkLevel, StateKey } from './base/vocabulary';
+import type { DoubtCause, MarkLevel, StateKey } from './base/vocabulary';
 import { doubtsOf, levelOf } from './car/joint';
 import type { Car, OperationRow, StopgapRow } from './car/rows';
 import { waitEnd } from './car/wait';
@@ -89,7 +89,11 @@ export const unfinished = (car: Car, operation: StateKey): Refusal | null => {
   return status === null ? null : refuse('operation-unfinished', { operation, status });
 };
 
-/** The refusal for a joint that does not count at this level, or null. Doubts count from final upwards. */
+/**
+ * The refusal for a joint that does not count at this level, or null. Snug promises the right hardware in contact and
+ * no torque: a doubt about the torque leaves it standing, so that work which only asks for contact may go on while the
+ * final above it is mended (its load may have to come back first).
+ */
 export const belowLevel = (
   car: Car,
   facts: Pick<UnmetFacts, 'tools' | 'lots'>,
@@ -99,11 +103,14 @@ export const belowLevel = (
   const row = car.joints[joint];
   const level = levelOf(row);
   if (!isAtLevel(level, wanted)) return refuse('joint-below-level', { joint, level, wanted });
-  const [doubt] = doubtsOf(row, facts);
+  const doubts = doubtsOf(row, facts);
+  const doubt = wanted === 'snug' ? doubts.find(({ cause }) => HARDWARE_DOUBTS.includes(cause)) : doubts[0];
   return doubt === undefined
     ? null
     : refuse('joint-in-doubt', { joint, cause: doubt.cause, remedy: doubt.remedy, because: doubt.because });
 };
+
+const HARDWARE_DOUBTS: readonly DoubtCause[] = ['over-torque', 'lot-quarantined'];
 
 /** The refusal for a check that is not clear, or null. One that was conceded counts as clear. */
 export const notClear = (car: Car, check: StateKey): Refusal | null => {

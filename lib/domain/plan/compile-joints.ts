@@ -86,7 +86,7 @@ const compileJoint = (
       step,
       window: parseWindow(text),
     })),
-    hardware: compileHardware(index, entry),
+    hardware: compileHardware(index, entry, position),
     critical: entry.critical ?? false,
     verify: entry.verify ?? null,
     dueLevel,
@@ -102,7 +102,11 @@ const compileJoint = (
   };
 };
 
-const compileHardware = (index: PlanIndex, entry: JointEntry): readonly HardwareLine[] =>
+const compileHardware = (
+  index: PlanIndex,
+  entry: JointEntry,
+  position: string | null,
+): readonly HardwareLine[] =>
   Object.entries(entry.hardware ?? {}).map(([item, given]) => {
     const line = typeof given === 'number' ? { quantity: given } : given;
     const shares = line.quantity % entry.fasteners === 0;
@@ -111,9 +115,20 @@ const compileHardware = (index: PlanIndex, entry: JointEntry): readonly Hardware
       quantity: line.quantity,
       per: line.per ?? (shares ? 'fastener' : 'joint'),
       reuse: parseReuse(index.document.items?.[item]?.reuse ?? 'always') ?? { rule: 'always' },
-      dueAgain: line.dueAgain ?? [],
+      dueAgain: (line.dueAgain ?? []).flatMap((key) => workBehind(index, key, entry, position)),
     };
   });
+
+/** The work on the same position, or all of it where the two don't stand on one axis. */
+const workBehind = (
+  index: PlanIndex,
+  key: Key,
+  entry: JointEntry,
+  position: string | null,
+): readonly StateKey[] => {
+  const same = index.targets(key, 'operations', entry.repeat, position);
+  return same.length > 0 ? same : index.targets(`${key}@*`, 'operations', undefined, null);
+};
 
 export const compileChecks = (index: PlanIndex, operations: Operations): Map<StateKey, CompiledCheck> => {
   const doneIn = new Map<StateKey, CompiledOperation>();

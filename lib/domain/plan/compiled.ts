@@ -77,7 +77,8 @@ export interface HardwareLine {
   /** Shared out over the fasteners, or one lot for the joint as a whole (a gasket, a U-bolt). */
   readonly per: 'fastener' | 'joint';
   readonly reuse: Reuse;
-  readonly dueAgain: readonly Key[];
+  /** Work that made what this line holds: due again when it is renewed (D57). */
+  readonly dueAgain: readonly StateKey[];
 }
 
 export interface SequenceStep {
