@@ -12,6 +12,7 @@ import type { Job } from './jobs';
 import { looseEnds } from './loose-ends';
 import type { LooseEnd } from './loose-ends';
 import type { CompiledPlan } from './plan/compiled';
+import { unsettledJoints } from './unsettled';
 
 export interface Assessment {
   readonly car: Car['id'];
@@ -28,12 +29,14 @@ export type { Job, LooseEnd };
 /** One car's assessment. Cheap enough to be made anew after every event. */
 export const assess = (plan: CompiledPlan, car: Car, facts: Facts): Assessment => {
   const stage = plan.stages[car.stage]?.key ?? '';
+  const once = { ...facts, judged: new Map() };
+  const joints = unsettledJoints(plan, car, once);
   return {
     car: car.id,
     version: car.version,
     stage,
-    gate: { stage, unmet: gateUnmet(plan, car, facts, car.stage) },
-    looseEnds: looseEnds(plan, car, facts),
-    jobs: jobsOf(plan, car, facts),
+    gate: { stage, unmet: gateUnmet(plan, car, once, car.stage) },
+    looseEnds: looseEnds(plan, car, joints),
+    jobs: jobsOf(plan, car, once, joints),
   };
 };

@@ -6,9 +6,9 @@ import type { Refusal } from './base/refusals';
 import { isAtLevel } from './base/vocabulary';
 import type { Key, PersonId } from './base/vocabulary';
 import type { ClaimType } from './commands';
-import { doubtsOf, levelOf } from './car/joint';
 import type { Car } from './car/rows';
 import { jobsOn } from './car/work';
+import type { JointJob } from './car/work';
 import { undecided } from './decide/case';
 import type { Case } from './decide/case';
 import { closingRefusals } from './decide/findings';
@@ -16,6 +16,7 @@ import { readiness } from './decide/operations';
 import type { Facts } from './facts';
 import type { CompiledOperation, CompiledPlan } from './plan/compiled';
 import { unmet } from './unmet';
+import type { UnsettledJoint } from './unsettled';
 
 export const JOB_KINDS = [
   'operation',
@@ -51,14 +52,19 @@ export interface Job {
 
 const NOTHING: readonly Refusal[] = [];
 
-export const jobsOf = (plan: CompiledPlan, car: Car, facts: Facts): readonly Job[] => {
+export const jobsOf = (
+  plan: CompiledPlan,
+  car: Car,
+  facts: Facts,
+  joints: readonly UnsettledJoint[],
+): readonly Job[] => {
   const at: Case = { command: '', facts, car, plan };
   const found: Job[] = [];
-  for (const operation of plan.operations.values()) {
+  for (const operation of plan.all.operations) {
     const job = operationJob(at, operation);
     if (job !== null) found.push(job);
   }
-  jointJobs(at, found);
+  jointJobs(at, joints, found);
   otherJobs(at, found);
   return isEmpty(car.assignments)
     ? found
@@ -82,7 +88,8 @@ const OPERATION_ACTS: Readonly<Record<Job['state'], readonly ClaimType[]>> = {
 };
 
 const operationJob = (at: Case, operation: CompiledOperation): Job | null => {
-  const row = at.car.operations[operation.stateKey];
+  const key = operation.stateKey;
+  const row = at.car.operations[key];
   if (row?.status === 'finished') return null;
   const needs = readiness(at, operation);
   const waitsFor = operation.undecided.length === 0 ? needs : [...undecided(at, operation), ...needs];
@@ -92,111 +99,83 @@ const operationJob = (at: Case, operation: CompiledOperation): Job | null => {
       : waitsFor.length > 0
         ? 'waiting'
         : 'ready';
-  const number = row?.run ?? 1;
-  return {
-    id: `operation:${operation.stateKey}:${String(number)}`,
-    kind: 'operation',
-    key: operation.stateKey,
-    number,
-    due: operation.due,
-    state,
-    waitsFor,
-    who: operation.who,
-    people: NOBODY,
-    allows: OPERATION_ACTS[state],
-  };
+  const { due, who } = operation;
+  return job('operation', key, row?.run ?? 1, due, state, waitsFor, who, OPERATION_ACTS[state]);
 };
 
 /** Only joints that somebody has touched can have jobs of their own. */
-const jointJobs = ({ plan, car, facts }: Case, found: Job[]): void => {
-  for (const joint of plan.joints.values()) {
+const jointJobs = ({ plan, car, facts }: Case, joints: readonly UnsettledJoint[], found: Job[]): void => {
+  for (const { joint, row, doubts } of joints) {
     const key = joint.stateKey;
-    const row = car.joints[key];
-    if (row === undefined) continue;
-    const level = levelOf(row);
-    const doubts = doubtsOf(row, facts);
-    const base = { key, number: row.cycle, due: joint.due };
+    const { level } = row;
     for (const kind of jobsOn(car, joint, doubts)) {
-      const waitsFor =
-        kind === 'restore' || kind === 'retorque' ? unmet(plan, car, facts, joint.finalNeeds) : NOTHING;
-      found.push({
-        ...base,
-        id: `${kind}:${key}:${String(row.cycle)}`,
-        kind,
-        state: waitsFor.length > 0 ? 'waiting' : 'ready',
-        waitsFor,
-        who: joint.who,
-        people: NOBODY,
-        allows:
-          kind === 'renew'
-            ? ['open-joint']
-            : kind === 'recheck'
-              ? ['recheck-joint', 'report-disturbed', 'final-joint']
-              : ['snug-joint', 'final-joint'],
-      });
+      const asksNeeds = kind === 'restore' || kind === 'retorque';
+      const waitsFor = asksNeeds ? unmet(plan, car, facts, joint.finalNeeds) : NOTHING;
+      found.push(
+        job(kind, key, row.cycle, joint.due, stateOf(waitsFor), waitsFor, joint.who, JOINT_ACTS[kind]),
+      );
     }
     if (level === 'final' && doubts.length === 0 && !isAtLevel(level, joint.dueLevel))
-      found.push({
-        ...base,
-        id: `verify:${key}:${String(row.cycle)}`,
-        kind: 'verify',
-        state: 'ready',
-        waitsFor: NOTHING,
-        who: joint.verifier,
-        people: NOBODY,
-        allows: ['verify-joint', 'reject-joint'],
-      });
+      found.push(
+        job('verify', key, row.cycle, joint.due, 'ready', NOTHING, joint.verifier, JOINT_ACTS.verify),
+      );
   }
 };
 
 const otherJobs = (at: Case, found: Job[]): void => {
   const { plan, car } = at;
-  for (const key in car.checks) {
+  for (const check of plan.all.checks) {
+    const key = check.stateKey;
     const row = car.checks[key];
-    const check = plan.checks.get(key);
-    if (row === undefined || check === undefined || row.status === 'clear' || row.status === 'conceded')
-      continue;
-    const open = car.findings[row.finding ?? ''];
+    if (row === undefined || row.status === 'clear' || row.status === 'conceded') continue;
+    const isUndecided = car.findings[row.finding ?? '']?.state === 'undecided';
     // While its finding is undecided there is nothing to look at again.
-    if (row.status === 'failed' && open?.state === 'undecided') continue;
-    const number = row.status === 'failed' ? row.round + 1 : row.round;
-    found.push({
-      id: `check:${key}:${String(number)}`,
-      kind: 'check',
-      key,
-      number,
-      due: check.due,
-      state: row.status === 'running' ? 'running' : 'ready',
-      waitsFor: NOTHING,
-      who: check.who,
-      people: NOBODY,
-      allows:
-        check.holdsMs > 0 && row.status !== 'running'
-          ? ['begin-check', 'fail-check']
-          : ['pass-check', 'fail-check'],
-    });
+    if (row.status === 'failed' && isUndecided) continue;
+    const isRunning = row.status === 'running';
+    const acts = check.holdsMs > 0 && !isRunning ? CHECK_ACTS.begin : CHECK_ACTS.look;
+    const round = row.status === 'failed' ? row.round + 1 : row.round;
+    found.push(
+      job('check', key, round, check.due, isRunning ? 'running' : 'ready', NOTHING, check.who, acts),
+    );
   }
   for (const [key, row] of Object.entries(car.stopgaps))
     if (row.removed < row.placed)
-      found.push(simple('stopgap', key, row.removed + 1, row.outBy, NOTHING, null, ['remove-stopgap']));
+      found.push(job('stopgap', key, row.removed + 1, row.outBy, 'ready', NOTHING, null, ['remove-stopgap']));
   for (const [key, row] of Object.entries(car.findings)) {
     if (row.state === 'undecided')
-      found.push(simple('decide', key, 1, row.due, NOTHING, 'lead', ['decide-finding']));
-    if (row.state === 'decided')
-      found.push(
-        simple('finding', key, 1, row.workDue, closingRefusals(at, key, row), null, ['close-finding']),
-      );
+      found.push(job('decide', key, 1, row.due, 'ready', NOTHING, 'lead', ['decide-finding']));
+    if (row.state === 'decided') {
+      const waitsFor = closingRefusals(at, key, row);
+      found.push(job('finding', key, 1, row.workDue, stateOf(waitsFor), waitsFor, null, ['close-finding']));
+    }
   }
   for (const [key, row] of Object.entries(car.changes))
     if (row.state === 'asked')
-      found.push(simple('change', key, 1, row.due, NOTHING, 'lead', ['decide-change']));
+      found.push(job('change', key, 1, row.due, 'ready', NOTHING, 'lead', ['decide-change']));
 };
 
-const simple = (
+const TIGHTEN: readonly ClaimType[] = ['snug-joint', 'final-joint'];
+const JOINT_ACTS: Readonly<Record<JointJob | 'verify', readonly ClaimType[]>> = {
+  restore: TIGHTEN,
+  retorque: TIGHTEN,
+  recheck: ['recheck-joint', 'report-disturbed', 'final-joint'],
+  renew: ['open-joint'],
+  verify: ['verify-joint', 'reject-joint'],
+};
+const CHECK_ACTS: Readonly<Record<'begin' | 'look', readonly ClaimType[]>> = {
+  begin: ['begin-check', 'fail-check'],
+  look: ['pass-check', 'fail-check'],
+};
+
+const stateOf = (waitsFor: readonly Refusal[]): Job['state'] => (waitsFor.length > 0 ? 'waiting' : 'ready');
+
+/** The one place where a job is made, so that all have one shape; `assess` makes hundreds for every car. */
+const job = (
   kind: JobKind,
   key: string,
   number: number,
   due: number,
+  state: Job['state'],
   waitsFor: readonly Refusal[],
   who: Key | null,
   allows: readonly ClaimType[],
@@ -206,7 +185,7 @@ const simple = (
   key,
   number,
   due,
-  state: waitsFor.length > 0 ? 'waiting' : 'ready',
+  state,
   waitsFor,
   who,
   people: NOBODY,

@@ -5,11 +5,10 @@
 import { refuse } from './base/refusals';
 import type { Refusal } from './base/refusals';
 import { isAtLevel } from './base/vocabulary';
-import { doubtsOf, levelOf } from './car/joint';
 import type { Car } from './car/rows';
 import type { CompiledPlan } from './plan/compiled';
 import { notClear, stillPlaced, unfinished } from './unmet';
-import type { UnmetFacts } from './unmet';
+import type { UnsettledJoint } from './unsettled';
 
 export const LOOSE_END_KINDS = [
   'hold',
@@ -33,7 +32,11 @@ export interface LooseEnd {
 }
 
 /** All of them, the gravest kinds first. */
-export const looseEnds = (plan: CompiledPlan, car: Car, facts: UnmetFacts): readonly LooseEnd[] => {
+export const looseEnds = (
+  plan: CompiledPlan,
+  car: Car,
+  joints: readonly UnsettledJoint[],
+): readonly LooseEnd[] => {
   const found: LooseEnd[] = [];
   const add = (kind: LooseEndKind, key: string, refusal: Refusal, due: number | null): void => {
     found.push({ kind, key, refusal, due });
@@ -57,13 +60,17 @@ export const looseEnds = (plan: CompiledPlan, car: Car, facts: UnmetFacts): read
       );
   for (const [key, row] of Object.entries(car.changes))
     if (row.state === 'asked') add('change', key, refuse('change-undecided', { change: key }), row.due);
-  openJoints(plan, car, facts, add);
-  for (const { stateKey: key, due } of plan.checks.values()) {
-    const refusal = car.checks[key] === undefined ? null : notClear(car, key);
+  openJoints(joints, add);
+  for (const { stateKey: key, due } of plan.all.checks) {
+    const status = car.checks[key]?.status;
+    if (status === undefined || status === 'clear') continue;
+    const refusal = notClear(car, key);
     if (refusal !== null) add('check', key, refusal, due);
   }
-  for (const { stateKey: key, due } of plan.operations.values()) {
-    const refusal = car.operations[key] === undefined ? null : unfinished(car, key);
+  for (const { stateKey: key, due } of plan.all.operations) {
+    const status = car.operations[key]?.status;
+    if (status === undefined || status === 'finished') continue;
+    const refusal = unfinished(car, key);
     if (refusal !== null) add('operation', key, refusal, due);
   }
   for (const [key, row] of Object.entries(car.stopgaps))
@@ -76,12 +83,10 @@ export const looseEnds = (plan: CompiledPlan, car: Car, facts: UnmetFacts): read
 
 type Add = (kind: LooseEndKind, key: string, refusal: Refusal, due: number | null) => void;
 
-const openJoints = (plan: CompiledPlan, car: Car, facts: UnmetFacts, add: Add): void => {
-  for (const joint of plan.joints.values()) {
+const openJoints = (joints: readonly UnsettledJoint[], add: Add): void => {
+  for (const { joint, row, doubts } of joints) {
     const key = joint.stateKey;
-    const row = car.joints[key];
-    if (row === undefined) continue;
-    const level = levelOf(row);
+    const { level } = row;
     const isTouched = row.marks.length > 0 || row.opened !== null;
     if (isTouched && !isAtLevel(level, joint.dueLevel))
       add(
@@ -91,7 +96,7 @@ const openJoints = (plan: CompiledPlan, car: Car, facts: UnmetFacts, add: Add): 
         joint.due,
       );
     if (!isAtLevel(level, 'final') && row.doubts.length === 0) continue;
-    for (const { cause, remedy, because } of doubtsOf(row, facts))
+    for (const { cause, remedy, because } of doubts)
       add('doubt', key, refuse('joint-in-doubt', { joint: key, cause, remedy, because }), joint.due);
   }
 };

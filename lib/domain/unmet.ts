@@ -4,13 +4,14 @@ import type { Refusal } from './base/refusals';
 import { isAtLevel } from './base/vocabulary';
 import type { DoubtCause, MarkLevel, StateKey } from './base/vocabulary';
 import { doubtsOf, levelOf } from './car/joint';
+import type { DoubtFacts } from './car/joint';
 import type { Car, OperationRow, StopgapRow } from './car/rows';
 import { waitEnd } from './car/wait';
 import type { Facts } from './facts';
 import type { CompiledPlan, Requirement } from './plan/compiled';
 
 /** What a requirement is judged against besides the car: tools and lots for doubts, clocks for waits. */
-export type UnmetFacts = Pick<Facts, 'tools' | 'lots' | 'now' | 'judgedAt'>;
+export type UnmetFacts = DoubtFacts & Pick<Facts, 'now' | 'judgedAt'>;
 
 /** Every requirement of the list that is not met, in the list's order. An empty answer means "go on". */
 export const unmet = (
@@ -19,13 +20,15 @@ export const unmet = (
   facts: UnmetFacts,
   requirements: readonly Requirement[],
 ): readonly Refusal[] => {
-  const found: Refusal[] = [];
+  let found: Refusal[] | null = null;
   for (const requirement of requirements) {
     const refusal = unmetOne(plan, car, facts, requirement);
-    if (refusal !== null) found.push(refusal);
+    if (refusal !== null) (found ??= []).push(refusal);
   }
-  return found;
+  return found ?? NOTHING;
 };
+
+const NOTHING: readonly Refusal[] = [];
 
 const unmetOne = (
   plan: CompiledPlan,
@@ -35,17 +38,22 @@ const unmetOne = (
 ): Refusal | null => {
   switch (requirement.kind) {
     case 'operation-finished':
-      return unfinished(car, requirement.operation);
+      return car.operations[requirement.operation] === undefined
+        ? requirement.untouched
+        : unfinished(car, requirement.operation);
     case 'joint-at-level':
-      return belowLevel(car, facts, requirement.joint, requirement.level);
+      return car.joints[requirement.joint] === undefined
+        ? requirement.untouched
+        : belowLevel(car, facts, requirement.joint, requirement.level);
     case 'check-clear':
-      return notClear(car, requirement.check);
+      return car.checks[requirement.check] === undefined
+        ? requirement.untouched
+        : notClear(car, requirement.check);
     case 'stopgap-out':
       return inPlace(car, requirement.stopgap);
     case 'condition': {
-      const { condition, value } = requirement;
-      if ((car.conditions[condition]?.value ?? false) === value) return null;
-      return value ? refuse('condition-not-true', { condition }) : refuse('condition-true', { condition });
+      const { condition, value, otherwise } = requirement;
+      return (car.conditions[condition]?.value ?? false) === value ? null : otherwise;
     }
     case 'wait-over': {
       const wait = waitEnd(car.operations[requirement.operation]);
@@ -96,7 +104,7 @@ export const unfinished = (car: Car, operation: StateKey): Refusal | null => {
  */
 export const belowLevel = (
   car: Car,
-  facts: Pick<UnmetFacts, 'tools' | 'lots'>,
+  facts: DoubtFacts,
   joint: StateKey,
   wanted: MarkLevel,
 ): Refusal | null => {

@@ -59,7 +59,7 @@ const lotsAreNotKept: Rules['evolve'] = (world, event) => {
 
 describe('invariant 4, what counts', () => {
   test('no other cycle, no suspect tool, no quarantined lot', () => {
-    fc.assert(evidenceHolds(RULES), runs(500));
+    fc.assert(evidenceHolds(RULES), runs(400));
   });
 
   test.each<[string, Partial<Rules>]>([
@@ -79,7 +79,7 @@ describe('invariant 4, what counts', () => {
       },
     ],
   ])('rules that %s are seen', (_, fault) => {
-    const found = fc.check(evidenceHolds({ ...RULES, ...fault }), untilRed(500));
+    const found = fc.check(evidenceHolds({ ...RULES, ...fault }), untilRed(400));
     expect(found.failed).toBe(true);
     expect(String(found.errorInstance)).toContain('invariant 4');
   });

@@ -83,7 +83,7 @@ const DUE_LIST = ['operation-unfinished', 'joint-below-level', 'check-not-clear'
 
 describe('invariant 1, gates', () => {
   test('nothing due by then is unmet', () => {
-    fc.assert(gatesAreKept(RULES), runs(500));
+    fc.assert(gatesAreKept(RULES), runs(400));
   });
 
   test.each<[string, (refusal: Refusal) => boolean]>([
@@ -99,7 +99,7 @@ describe('invariant 1, gates', () => {
     ['holds', ({ code }) => code === 'hold-stands'],
     ['a full room', ({ code }) => code === 'room-full'],
   ])('a gate that skips %s is seen', (_, isUnseen) => {
-    const found = fc.check(gatesAreKept({ ...RULES, decide: blindTo(isUnseen) }), untilRed(500));
+    const found = fc.check(gatesAreKept({ ...RULES, decide: blindTo(isUnseen) }), untilRed(400));
     expect(found.failed).toBe(true);
     expect(String(found.errorInstance)).toContain('invariant 1');
   });

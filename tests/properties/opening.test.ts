@@ -181,7 +181,7 @@ describe('invariant 9, opening', () => {
   });
 
   test('a car opened anywhere reaches every later gate', () => {
-    fc.assert(openedCarsGoOn(RULES), runs(500));
+    fc.assert(openedCarsGoOn(RULES), runs(400));
   });
 
   test('a joint that lost its load can be torqued under load again', () => {
@@ -200,7 +200,7 @@ describe('invariant 9, opening', () => {
     ['do not run again what sets them', { decide: without('operation-due-again') }],
     ['let nobody restore a joint', { decide: noRestoring }],
   ])('rules that %s are seen', (_, fault) => {
-    const found = fc.check(openedCarsGoOn({ ...RULES, ...fault }), untilRed(500));
+    const found = fc.check(openedCarsGoOn({ ...RULES, ...fault }), untilRed(400));
     expect(found.failed).toBe(true);
     expect(String(found.errorInstance)).toContain('invariant 9');
   });

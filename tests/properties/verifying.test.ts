@@ -97,7 +97,7 @@ const crewIsForgotten: Rules['evolve'] = (world, event) => {
 
 describe('invariant 3, verifying', () => {
   test('the verifier had no hand in the cycle', () => {
-    fc.assert(independent(RULES), runs(500));
+    fc.assert(independent(RULES), runs(400));
   });
 
   test('nor is a hand forgotten when the work falls due again', () => {
@@ -108,7 +108,7 @@ describe('invariant 3, verifying', () => {
     ['let the fitter verify', { decide: anybodyVerifies }],
     ['forget who was on the work', { evolve: crewIsForgotten }],
   ])('rules that %s are seen', (_, fault) => {
-    const found = fc.check(independent({ ...RULES, ...fault }), untilRed(500));
+    const found = fc.check(independent({ ...RULES, ...fault }), untilRed(400));
     expect(found.failed).toBe(true);
     expect(String(found.errorInstance)).toContain('invariant 3');
   });

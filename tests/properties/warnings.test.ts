@@ -150,7 +150,7 @@ describe('invariant 2, warnings', () => {
   });
 
   test('no warning is refused for the state of things', () => {
-    fc.assert(warningsAreHeard(RULES), runs(400));
+    fc.assert(warningsAreHeard(RULES), runs(350));
   });
 
   test.each<[string, (car: Car, claim: Claim) => boolean]>([

@@ -44,6 +44,13 @@ export const multiply = (a: Exact, b: Exact): Exact => exact(a.num * b.num, a.de
 export const divide = (a: Exact, b: Exact): Exact | null =>
   b.num === 0n ? null : exact(a.num * b.den, a.den * b.num);
 
+/** Compares a·b with a limit without working the product out: asked for every torqued joint of a suspect tool. */
+export const compareProduct = (a: Exact, b: Exact, limit: Exact): -1 | 0 | 1 => {
+  const product = a.num * b.num * limit.den;
+  const bound = limit.num * a.den * b.den;
+  return product < bound ? -1 : product > bound ? 1 : 0;
+};
+
 /** -1 where a lies below b, 0 where they are equal, 1 where it lies above. */
 export const compare = (a: Exact, b: Exact): -1 | 0 | 1 => {
   // Most comparisons are of a reading and a limit with the same decimals: no product needed.

@@ -1,32 +1,36 @@
 /** What a joint's row means: its level, who took part in its cycle, and how it is doubted. */
-import { compare, exact } from '@/lib/domain/base/exact';
+import { compareProduct } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { Level, LotId, PersonId, Remedy, ToolId } from '@/lib/domain/base/vocabulary';
-import { suspectAt, trueRange } from '@/lib/domain/torque/tool';
-import type { Tool } from '@/lib/domain/torque/tool';
+import { errorFactors, suspectAt } from '@/lib/domain/torque/tool';
+import type { SuspectInterval, Tool } from '@/lib/domain/torque/tool';
 import type { Doubt, JointRow, Mark } from './rows';
 
 /** A joint nobody has touched. */
 export const UNTOUCHED_JOINT: JointRow = {
   cycle: 1,
+  level: 'open',
+  tool: null,
   marks: [],
   doubts: [],
   rechecks: [],
   fasteners: {},
+  lots: [],
   opened: null,
 };
 
+export const levelOf = (row: JointRow | undefined): Level => row?.level ?? 'open';
+
 /**
- * The level of a joint: that of its last mark that is not struck (striking one strikes those above it). A retorque
- * puts a verified joint back to final.
+ * What the marks make of a joint: the level of the last that is not struck (striking one strikes those above it), and
+ * the tool of the final it stands by. A retorque puts a verified joint back to final.
  */
-export const levelOf = (row: JointRow | undefined): Level => {
-  if (row === undefined) return 'open';
-  for (let at = row.marks.length - 1; at >= 0; at -= 1) {
-    const mark = row.marks[at];
-    if (mark !== undefined && !mark.struck) return mark.level;
-  }
-  return 'open';
+export const standingBy = (marks: readonly Mark[]): Pick<JointRow, 'level' | 'tool'> => {
+  const standing = marks.filter((mark) => !mark.struck);
+  return {
+    level: standing.at(-1)?.level ?? 'open',
+    tool: standing.filter((mark) => mark.level === 'final').at(-1)?.tool ?? null,
+  };
 };
 
 /** The final that the joint now stands by, if any. */
@@ -54,6 +58,8 @@ export const participantsOf = (row: JointRow | undefined): ReadonlySet<PersonId>
 export interface DoubtFacts {
   readonly tools: Readonly<Record<ToolId, Tool>>;
   readonly lots: Readonly<Record<LotId, { readonly quarantined: string | null }>>;
+  /** Rows already judged in this very assessment: gate, loose ends and jobs all ask for the same. */
+  readonly judged?: Map<JointRow, readonly Doubt[]>;
 }
 
 const NONE: readonly Doubt[] = [];
@@ -63,10 +69,19 @@ export const doubtsOf = (row: JointRow | undefined, facts: DoubtFacts): readonly
   if (row === undefined) return NONE;
   const tools = suspectTools(facts.tools);
   const lots = quarantinedLots(facts.lots);
+  if (tools === null && lots === null) return row.doubts;
+  const isAsked =
+    (tools !== null && row.tool !== null && tools.has(row.tool)) ||
+    (lots !== null && hasOneOf(row.lots, lots));
+  if (!isAsked) return row.doubts;
+  const known = facts.judged?.get(row);
+  if (known !== undefined) return known;
   const fromTool = tools === null ? NONE : toolDoubts(row, facts, tools);
   const fromLots = lots === null ? NONE : lotDoubts(row, facts, lots);
-  if (fromTool.length === 0 && fromLots.length === 0) return row.doubts;
-  return [...row.doubts, ...fromTool, ...fromLots];
+  const doubts =
+    fromTool.length === 0 && fromLots.length === 0 ? row.doubts : [...row.doubts, ...fromTool, ...fromLots];
+  facts.judged?.set(row, doubts);
+  return doubts;
 };
 
 /**
@@ -95,12 +110,12 @@ function keptFor<Rows extends object>(
 }
 
 const toolDoubts = (row: JointRow, facts: DoubtFacts, suspects: ReadonlySet<string>): readonly Doubt[] => {
+  if (row.tool === null || !suspects.has(row.tool)) return NONE;
   const final = standingFinal(row);
-  if (final?.tool === undefined || final.tool === null || !suspects.has(final.tool)) return NONE;
-  const tool = facts.tools[final.tool];
-  if (tool === undefined) return NONE;
+  const tool = facts.tools[row.tool];
+  if (final === null || tool === undefined) return NONE;
   return suspectAt(tool, final.at).flatMap((interval): readonly Doubt[] => {
-    const risk = riskOf(final, (shown) => trueRange(interval, shown));
+    const risk = riskOf(final, interval);
     if (risk === null) return NONE;
     if (risk === 'recheck' && isReappliedSince(row, final, facts)) return NONE;
     return [
@@ -125,17 +140,23 @@ const isReappliedSince = (row: JointRow, final: Mark, facts: DoubtFacts): boolea
 };
 
 /** Low: re-apply. High: re-applying proves nothing, so renew. Not measured: both may be. Null: wholly inside. */
-const riskOf = (final: Mark, range: (shown: Exact) => { low: Exact; high: Exact } | null): Remedy | null => {
-  if (final.delivered === null || final.window === null) return 'renew';
-  let risk: Remedy | null = null;
-  for (const text of Object.values(final.delivered)) {
-    const truth = range(fromExactText(text));
-    if (truth === null) return 'renew';
-    const { low, high } = final.window;
-    if (high !== null && compare(truth.high, fromExactText(high)) > 0) return 'renew';
-    if (low !== null && compare(truth.low, fromExactText(low)) < 0) risk = 'recheck';
-  }
-  return risk;
+const riskOf = (final: Mark, interval: SuspectInterval): Remedy | null => {
+  const factors = errorFactors(interval);
+  if (factors === null || final.extremes === null || final.window === null) return 'renew';
+  const { low, high } = final.window;
+  const isAbove =
+    high !== null &&
+    compareProduct(fromExactText(final.extremes.most), factors.most, fromExactText(high)) > 0;
+  if (isAbove) return 'renew';
+  const isBelow =
+    low !== null &&
+    compareProduct(fromExactText(final.extremes.least), factors.least, fromExactText(low)) < 0;
+  return isBelow ? 'recheck' : null;
+};
+
+const hasOneOf = (fitted: readonly LotId[], lots: ReadonlySet<LotId>): boolean => {
+  for (const lot of fitted) if (lots.has(lot)) return true;
+  return false;
 };
 
 const lotDoubts = (row: JointRow, facts: DoubtFacts, quarantined: ReadonlySet<string>): readonly Doubt[] => {
@@ -161,10 +182,10 @@ const lotDoubts = (row: JointRow, facts: DoubtFacts, quarantined: ReadonlySet<st
 /** Exact numbers travel in rows and events as `num/den`. */
 export const toExactText = (value: Exact): string => `${String(value.num)}/${String(value.den)}`;
 
-/** Reads what `toExactText` wrote. */
+/** Reads what `toExactText` wrote, which is in lowest terms already. */
 export const fromExactText = (text: string): Exact => {
-  const [num = '0', den = '1'] = text.split('/');
-  return exact(BigInt(num), BigInt(den));
+  const slash = text.indexOf('/');
+  return { num: BigInt(text.slice(0, slash)), den: BigInt(text.slice(slash + 1)) };
 };
 
 /** The remedy that settles all of these doubts, or null where there are none. */

@@ -10,6 +10,7 @@ import type {
   HoldScope,
   Instant,
   Key,
+  Level,
   LotId,
   MarkLevel,
   PersonId,
@@ -68,6 +69,8 @@ export interface Mark {
   readonly method: VerifyMethod | null;
   /** What each fastener got, in the joint's unit, by fastener number; exact text (`num/den`). */
   readonly delivered: Readonly<Record<string, string>> | null;
+  /** The least and the most of them: what a doubt about the tool is judged by. */
+  readonly extremes: { readonly least: string; readonly most: string } | null;
   /** The window it was judged by, exact text, as it was then. */
   readonly window: { readonly low: string | null; readonly high: string | null; readonly unit: Unit } | null;
   /** Tightened once by its nature: whatever puts it in doubt, only new hardware helps. */
@@ -104,11 +107,17 @@ export interface Recheck {
 
 export interface JointRow {
   readonly cycle: number;
+  /** That of the last mark that is not struck; kept with the row because every question begins with it. */
+  readonly level: Level;
+  /** What the standing final was made with. */
+  readonly tool: ToolId | null;
   readonly marks: readonly Mark[];
   readonly doubts: readonly Doubt[];
   readonly rechecks: readonly Recheck[];
   /** By fastener number; `joint` holds what serves the joint as a whole. */
   readonly fasteners: Readonly<Record<string, FastenerRow>>;
+  /** The lots that stand in it now: how a bad lot is found in every joint it is in. */
+  readonly lots: readonly LotId[];
   /** The last opening, and the run that asked for it, if any. */
   readonly opened: {
     readonly at: Instant;

@@ -58,17 +58,23 @@ export const undecided = (
     refuse('option-undecided', { option, choices: plan.document.options?.[option]?.choices ?? [] }),
   );
 
-/** Standing holds that stop work on these things: those on all work, and those that name one of them. */
-export const holdsOnWork = (at: Pick<Case, 'car'>, things: readonly StateKey[]): readonly Refusal[] =>
-  holds(at, (hold) => hold.scope === 'work' || isNamed(hold, things));
+/** Standing holds that stop work on a thing and what goes into it: those on all work, and those that name one of them. */
+export const holdsOnWork = (
+  at: Pick<Case, 'car'>,
+  thing: StateKey,
+  parts: readonly Key[] = [],
+): readonly Refusal[] =>
+  holds(
+    at,
+    (hold) => hold.scope === 'work' || isNamed(hold, thing) || parts.some((part) => isNamed(hold, part)),
+  );
 
 /** Looking is not work: a hold on all work lets checks and second eyes go on, one that names the thing does not. */
-export const holdsNaming = (at: Pick<Case, 'car'>, things: readonly StateKey[]): readonly Refusal[] =>
-  holds(at, (hold) => isNamed(hold, things));
+export const holdsNaming = (at: Pick<Case, 'car'>, thing: StateKey): readonly Refusal[] =>
+  holds(at, (hold) => isNamed(hold, thing));
 
-const isNamed = (hold: HoldRow, things: readonly StateKey[]): boolean =>
-  hold.scope === 'things' &&
-  things.some((thing) => hold.things.includes(thing) || hold.things.includes(planKey(thing)));
+const isNamed = (hold: HoldRow, thing: StateKey): boolean =>
+  hold.scope === 'things' && (hold.things.includes(thing) || hold.things.includes(planKey(thing)));
 
 const holds = ({ car }: Pick<Case, 'car'>, stops: (hold: HoldRow) => boolean): readonly Refusal[] => {
   const found: Refusal[] = [];

@@ -48,7 +48,7 @@ const standing = (
   const found: Refusal[] = [
     ...undecided(at, check),
     ...qualification(at, at.facts.actor, check.who),
-    ...holdsNaming(at, [check.stateKey]),
+    ...holdsNaming(at, check.stateKey),
   ];
   // A pass now would be of the piece that is gone.
   if (check.about !== null && at.car.parts[check.about]?.state === 'absent')

@@ -29,7 +29,7 @@ export const verify = (at: JointCase, claim: CarClaimOf<'verify-joint'>): Decisi
           refuse('joint-in-doubt', { joint: joint.stateKey, cause, remedy, because }),
         )
       : []),
-    ...holdsNaming(at, [joint.stateKey]),
+    ...holdsNaming(at, joint.stateKey),
     ...independence(at),
     ...qualification(at, at.facts.actor, joint.verifier),
     ...methodRefusals(joint, claim.method),
@@ -53,6 +53,7 @@ export const verify = (at: JointCase, claim: CarClaimOf<'verify-joint'>): Decisi
         adapter: null,
         method: claim.method,
         delivered: null,
+        extremes: null,
         window: null,
         useOnce: joint.useOnce,
         loaded: [],
@@ -133,7 +134,7 @@ export const recheck = (at: JointCase, claim: CarClaimOf<'recheck-joint'>): Deci
       .filter((doubt) => doubt.remedy !== 'recheck')
       .map(({ remedy, because }) => refuse('doubt-needs-more', { joint: joint.stateKey, remedy, because })),
     ...(at.doubts.length > 0 || isAsked ? work.refusals : []),
-    ...holdsNaming(at, [joint.stateKey]),
+    ...holdsNaming(at, joint.stateKey),
     ...qualification(at, at.facts.actor, joint.who),
     ...(joint.method === 'firm' ? [] : toolForReapplying(at, joint, claim.tool)),
   ];

@@ -1,4 +1,6 @@
 /** Snug and final: the two assurances that tighten a joint. */
+import { compare } from '@/lib/domain/base/exact';
+import type { Exact } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import { isAtLevel } from '@/lib/domain/base/vocabulary';
@@ -50,7 +52,7 @@ export const workFor = (
 /** What stands against touching the joint at all: options, holds, who it is. */
 const common = (at: JointCase): readonly Refusal[] => [
   ...undecided(at, at.joint),
-  ...holdsOnWork(at, [at.joint.stateKey]),
+  ...holdsOnWork(at, at.joint.stateKey),
   ...qualification(at, at.facts.actor, at.joint.who),
 ];
 
@@ -89,6 +91,7 @@ const markOf = (at: JointCase, level: Mark['level'], run: RunRef | null, more: P
   adapter: null,
   method: null,
   delivered: null,
+  extremes: null,
   window: null,
   useOnce: at.joint.useOnce,
   loaded: [],
@@ -168,6 +171,7 @@ export const final = (at: JointCase, claim: CarClaimOf<'final-joint'>): Decision
           judged.delivered === null
             ? null
             : Object.fromEntries(Object.entries(judged.delivered).map(([f, v]) => [f, toExactText(v)])),
+        extremes: extremesOf(judged.delivered),
         window: windowOf(joint),
         loaded: joint.loadedBy.filter((condition) => at.car.conditions[condition]?.value === true),
         cleared: row.doubts,
@@ -178,6 +182,14 @@ export const final = (at: JointCase, claim: CarClaimOf<'final-joint'>): Decision
       signed: signature('final-joint', joint.stateKey, row.cycle),
     },
   ]);
+};
+
+const extremesOf = (delivered: Readonly<Record<string, Exact>> | null): Mark['extremes'] => {
+  const [first, ...rest] = Object.values(delivered ?? {});
+  if (first === undefined) return null;
+  const least = rest.reduce((a, b) => (compare(b, a) < 0 ? b : a), first);
+  const most = rest.reduce((a, b) => (compare(b, a) > 0 ? b : a), first);
+  return { least: toExactText(least), most: toExactText(most) };
 };
 
 const alreadyFinal = (at: JointCase, run: RunRef | null): readonly Refusal[] => {

@@ -49,7 +49,7 @@ export const startRefusals = (at: Case, operation: CompiledOperation): readonly 
 /** The part of it that is about the car and not about who asks: what `assess` shows beside a waiting job. */
 export const readiness = (at: Case, operation: CompiledOperation): readonly Refusal[] => {
   const needs = unmet(at.plan, at.car, at.facts, operation.needs);
-  const holds = holdsOnWork(at, [operation.stateKey, ...operation.parts]);
+  const holds = holdsOnWork(at, operation.stateKey, operation.parts);
   const findings = operation.parts.length === 0 ? NOTHING : findingsOnParts(at, operation);
   const stage = operation.notBefore && at.car.stage < operation.stage ? [notReached(at, operation)] : NOTHING;
   return stage.length + holds.length + findings.length === 0
@@ -99,7 +99,7 @@ const join = (at: Case, operation: CompiledOperation): Decision => {
     [
       ...(row.present.includes(person) ? [refuse('already-on-it', { operation: key, person })] : []),
       ...qualification(at, person, operation.who),
-      ...holdsOnWork(at, [key]),
+      ...holdsOnWork(at, key),
     ],
     () => [{ type: 'operation-joined', operation: key, run: row.run }],
   );
@@ -140,7 +140,7 @@ const finish = (at: Case, operation: CompiledOperation, named: number | undefine
     ...(row.crew.length < operation.crew
       ? [refuse('crew-too-small', { operation: key, crew: operation.crew, present: row.crew.length })]
       : []),
-    ...holdsOnWork(at, [key]),
+    ...holdsOnWork(at, key),
     ...bodyUnmet(at, operation, run),
   ];
   return unless(refusals, () => [

@@ -76,7 +76,7 @@ export const fitPart = (at: Case, claim: CarClaimOf<'fit-part'>): Decision => {
   if (!isPart(at, part)) return unknown('part', part);
   const fitters = at.plan.fitters.get(part) ?? [];
   const running = fitters.find((each) => at.car.operations[each.stateKey]?.status === 'running');
-  const refusals: Refusal[] = [...holdsOnWork(at, [part]), ...findingsOnPart(at, part)];
+  const refusals: Refusal[] = [...holdsOnWork(at, part), ...findingsOnPart(at, part)];
   const state = at.car.parts[part]?.state ?? 'absent';
   if (state === 'fitted') refusals.push(refuse('part-already', { part, state }));
   else if (state !== 'present') refusals.push(refuse('part-absent', { part }));

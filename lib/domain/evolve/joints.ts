@@ -1,5 +1,5 @@
 /** Joints: fitted, marked, opened, doubted. A cycle's marks are kept, the struck ones too. */
-import { UNTOUCHED_JOINT } from '@/lib/domain/car/joint';
+import { UNTOUCHED_JOINT, standingBy } from '@/lib/domain/car/joint';
 import type { Car, FastenerRow, FittedItem, JointRow } from '@/lib/domain/car/rows';
 import type { CarEvent } from '@/lib/domain/events';
 
@@ -11,10 +11,26 @@ const change = (car: Car, joint: string, by: (row: JointRow) => Partial<JointRow
 };
 
 export const hardwareFitted = (car: Car, event: Of<'hardware-fitted'>): Car =>
-  change(car, event.joint, (row) => ({ fasteners: { ...row.fasteners, ...event.fasteners } }));
+  change(car, event.joint, (row) => withLots({ ...row.fasteners, ...event.fasteners }));
+
+/** A piece that is spent promises nothing any more. */
+const withLots = (fasteners: JointRow['fasteners']): Pick<JointRow, 'fasteners' | 'lots'> => {
+  const lots = Object.values(fasteners).flatMap((items) =>
+    Object.values(items).flatMap(({ lot, spent }) => (lot === null || spent ? [] : [lot])),
+  );
+  return { fasteners, lots: [...new Set(lots)] };
+};
 
 export const jointMarked = (car: Car, event: Of<'joint-marked'>): Car =>
-  change(car, event.joint, (row) => ({ marks: [...row.marks, event.mark], doubts: event.doubtsLeft }));
+  change(car, event.joint, (row) => ({
+    ...withMarks([...row.marks, event.mark]),
+    doubts: event.doubtsLeft,
+  }));
+
+const withMarks = (marks: JointRow['marks']): Pick<JointRow, 'marks' | 'level' | 'tool'> => ({
+  marks,
+  ...standingBy(marks),
+});
 
 export const jointRechecked = (car: Car, event: Of<'joint-rechecked'>): Car =>
   change(car, event.joint, (row) => ({
@@ -37,14 +53,14 @@ export const jointRechecked = (car: Car, event: Of<'joint-rechecked'>): Car =>
 export const jointOpened = (car: Car, event: Of<'joint-opened'>): Car =>
   change(car, event.joint, (row) => ({
     cycle: event.cycle,
-    marks: event.cycle === row.cycle ? row.marks : [],
+    ...withMarks(event.cycle === row.cycle ? row.marks : []),
     rechecks: event.cycle === row.cycle ? row.rechecks : [],
     doubts: row.doubts.filter(
       (doubt) =>
         doubt.cause === 'over-torque' &&
         (doubt.fasteners ?? []).some((fastener) => !event.fasteners.includes(fastener)),
     ),
-    fasteners: loosened(row, event),
+    ...withLots(loosened(row, event)),
     opened: { at: event.meta.at, by: event.meta.by, run: event.run, was: event.was },
   }));
 
@@ -83,8 +99,8 @@ export const overTorqued = (car: Car, event: Of<'joint-over-torqued'>): Car =>
 
 export const markStruck = (car: Car, event: Of<'mark-struck'>): Car =>
   change(car, event.joint, (row) => ({
-    marks: row.marks.map((mark) =>
-      event.signatures.includes(mark.signature) ? { ...mark, struck: true } : mark,
+    ...withMarks(
+      row.marks.map((mark) => (event.signatures.includes(mark.signature) ? { ...mark, struck: true } : mark)),
     ),
     rechecks: row.rechecks.map((recheck) =>
       event.signatures.includes(recheck.signature) ? { ...recheck, struck: true } : recheck,

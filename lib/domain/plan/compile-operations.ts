@@ -5,6 +5,7 @@ import type { CompiledOperation, Requirement } from './compiled';
 import type { OperationEntry } from './document';
 import { parseDuration } from './notation';
 import { positionsOf, stateKey } from './positions';
+import { checkClear, jointAtLevel } from './requirements';
 
 /** What `before:` and `covers:` add to an operation's own needs. */
 type Added = ReadonlyMap<Key, readonly Requirement[]>;
@@ -77,7 +78,7 @@ const coveredBy = (
   (entry.covers ?? []).flatMap((text) =>
     index.targets(text, 'joints', entry.repeat, position).map((joint): Requirement => {
       const covered = index.document.joints?.[joint.split('@')[0] ?? joint];
-      return { kind: 'joint-at-level', joint, level: dueLevelOf(covered ?? {}) };
+      return jointAtLevel(joint, dueLevelOf(covered ?? {}));
     }),
   );
 
@@ -89,12 +90,12 @@ const neededBefore = (index: PlanIndex): Added => {
   for (const [key, joint] of Object.entries(index.document.joints ?? {})) {
     if (joint.before === undefined) continue;
     for (const target of index.targets(`${key}@*`, 'joints', undefined, null))
-      add(joint.before, { kind: 'joint-at-level', joint: target, level: dueLevelOf(joint) });
+      add(joint.before, jointAtLevel(target, dueLevelOf(joint)));
   }
   for (const [key, check] of Object.entries(index.document.checks ?? {})) {
     if (check.before === undefined) continue;
     for (const target of index.targets(`${key}@*`, 'checks', undefined, null))
-      add(check.before, { kind: 'check-clear', check: target });
+      add(check.before, checkClear(target));
   }
   return found;
 };

@@ -5,6 +5,7 @@ import type { PlanDocument, Repeat } from './document';
 import { parseBodyLine, parseNeed, parseReference } from './notation';
 import type { Need, Reference } from './notation';
 import { positionsMeant, stateKey } from './positions';
+import { checkClear, conditionIs, jointAtLevel, operationFinished } from './requirements';
 import { applies } from './resolve';
 import type { Applies } from './resolve';
 
@@ -74,24 +75,17 @@ export const planIndex = (document: PlanDocument, options: Readonly<Record<Key, 
     switch (parsed.kind) {
       case 'bare':
         return document.operations?.[parsed.ref.key] !== undefined
-          ? onElement(parsed.ref, 'operations', referrer, from, (operation) => ({
-              kind: 'operation-finished',
-              operation,
-            }))
-          : onElement(parsed.ref, 'checks', referrer, from, (check) => ({ kind: 'check-clear', check }));
+          ? onElement(parsed.ref, 'operations', referrer, from, operationFinished)
+          : onElement(parsed.ref, 'checks', referrer, from, checkClear);
       case 'joint':
-        return onElement(parsed.ref, 'joints', referrer, from, (joint) => ({
-          kind: 'joint-at-level',
-          joint,
-          level: parsed.level,
-        }));
+        return onElement(parsed.ref, 'joints', referrer, from, (joint) => jointAtLevel(joint, parsed.level));
       case 'stopgap-out':
         return onElement(parsed.ref, 'stopgaps', undefined, null, (stopgap) => ({
           kind: 'stopgap-out',
           stopgap,
         }));
       case 'condition':
-        return [{ kind: 'condition', condition: parsed.condition, value: parsed.value }];
+        return [conditionIs(parsed.condition, parsed.value)];
       case 'wait':
         return onElement(parsed.ref, 'operations', referrer, from, (operation) => ({
           kind: 'wait-over',

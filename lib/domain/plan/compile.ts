@@ -59,6 +59,11 @@ const compile = (document: PlanDocument, options: Readonly<Record<Key, string>>)
     joints,
     checks,
     stopgaps,
+    all: {
+      operations: [...operations.values()],
+      joints: [...joints.values()],
+      checks: [...checks.values()],
+    },
     gates,
     setters: groupOperations(operations, (each) =>
       each.body.flatMap((l) => (l.verb === 'set' ? [l.condition] : [])),

@@ -9,16 +9,27 @@ import type {
   StateKey,
   VerifyMethod,
 } from '@/lib/domain/base/vocabulary';
+import type { Refusal } from '@/lib/domain/base/refusals';
 import type { PlanDocument } from './document';
 import type { Limit, Specification, Window } from './window';
 
 /** The one kind of requirement. Whatever must be true before something else is a list of these. */
 export type Requirement =
-  | { readonly kind: 'operation-finished'; readonly operation: StateKey }
-  | { readonly kind: 'joint-at-level'; readonly joint: StateKey; readonly level: MarkLevel }
-  | { readonly kind: 'check-clear'; readonly check: StateKey }
+  | { readonly kind: 'operation-finished'; readonly operation: StateKey; readonly untouched: Refusal }
+  | {
+      readonly kind: 'joint-at-level';
+      readonly joint: StateKey;
+      readonly level: MarkLevel;
+      readonly untouched: Refusal;
+    }
+  | { readonly kind: 'check-clear'; readonly check: StateKey; readonly untouched: Refusal }
   | { readonly kind: 'stopgap-out'; readonly stopgap: Key }
-  | { readonly kind: 'condition'; readonly condition: Key; readonly value: boolean }
+  | {
+      readonly kind: 'condition';
+      readonly condition: Key;
+      readonly value: boolean;
+      readonly otherwise: Refusal;
+    }
   | { readonly kind: 'wait-over'; readonly operation: StateKey }
   | { readonly kind: 'part-present'; readonly part: Key }
   | { readonly kind: 'photo-present'; readonly of: StateKey; readonly slot: string }
@@ -153,6 +164,12 @@ export interface CompiledPlan {
   readonly joints: ReadonlyMap<StateKey, CompiledJoint>;
   readonly checks: ReadonlyMap<StateKey, CompiledCheck>;
   readonly stopgaps: ReadonlyMap<Key, CompiledStopgap>;
+  /** All of them in the plan's order, for those who ask about each. */
+  readonly all: {
+    readonly operations: readonly CompiledOperation[];
+    readonly joints: readonly CompiledJoint[];
+    readonly checks: readonly CompiledCheck[];
+  };
   readonly gates: readonly GateList[];
   /** Operations by what they do: set a condition, fit a part, make something on a part, depend on an option. */
   readonly setters: ReadonlyMap<Key, readonly CompiledOperation[]>;

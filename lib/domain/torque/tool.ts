@@ -1,5 +1,5 @@
 /** Torque tools and gauges: what they can do, until when they are trusted, and over which time they are suspect. */
-import { add, compare, exact, multiply, parseDecimal, subtract } from '@/lib/domain/base/exact';
+import { ONE, ZERO, add, compare, exact, multiply, parseDecimal, subtract } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { Unit } from '@/lib/domain/base/units';
 import type { Day, Instant, Method, SuspectReason, ToolId, ToolKind } from '@/lib/domain/base/vocabulary';
@@ -88,20 +88,35 @@ export const suspectAt = (tool: Tool, at: Instant): readonly SuspectInterval[] =
 export const knownSuspectAt = (tool: Tool, at: Instant): SuspectInterval | null =>
   tool.suspect.find((interval) => interval.knownAt <= at && covers(interval, at)) ?? null;
 
+/** Between these multiples of what the tool showed lies what the fastener truly got. */
+export interface ErrorFactors {
+  readonly least: Exact;
+  readonly most: Exact;
+}
+
+const factors = new WeakMap<SuspectInterval, ErrorFactors | null>();
+
 /**
- * What a fastener may truly have got, when the tool showed `shown` (D53). The drift came at an unknown time in the
- * interval, so the error lies anywhere between none and the worst as found.
- * Null when the error is not known.
+ * What a reading of that time must be multiplied by (D53). The drift came at an unknown moment in the interval, so the
+ * error lies anywhere between none and the worst as found. Null when the error is not known.
  */
-export const trueRange = (interval: SuspectInterval, shown: Exact): { low: Exact; high: Exact } | null => {
+export const errorFactors = (interval: SuspectInterval): ErrorFactors | null => {
+  const known = factors.get(interval);
+  if (known !== undefined) return known;
   const low = interval.low === null ? null : parseDecimal(interval.low);
   const high = interval.high === null ? null : parseDecimal(interval.high);
-  if (low === null || high === null) return null;
-  const least = compare(low, exact(0n)) < 0 ? low : exact(0n);
-  const most = compare(high, exact(0n)) > 0 ? high : exact(0n);
-  const share = (percent: Exact): Exact => multiply(shown, multiply(percent, exact(1n, 100n)));
-  return { low: add(shown, share(least)), high: add(shown, share(most)) };
+  const found =
+    low === null || high === null
+      ? null
+      : {
+          least: compare(low, ZERO) < 0 ? factorOf(low) : ONE,
+          most: compare(high, ZERO) > 0 ? factorOf(high) : ONE,
+        };
+  factors.set(interval, found);
+  return found;
 };
+
+const factorOf = (percent: Exact): Exact => add(ONE, multiply(percent, exact(1n, 100n)));
 
 /** The band of a found error widened by the certificate's uncertainty, in percent as decimal text. */
 export const widened = (
