@@ -12,7 +12,7 @@ import type { Job } from './jobs';
 import { looseEnds } from './loose-ends';
 import type { LooseEnd } from './loose-ends';
 import type { CompiledPlan } from './plan/compiled';
-import { unsettledJoints } from './unsettled';
+import { unsettledOf } from './unsettled';
 
 export interface Assessment {
   readonly car: Car['id'];
@@ -30,13 +30,13 @@ export type { Job, LooseEnd };
 export const assess = (plan: CompiledPlan, car: Car, facts: Facts): Assessment => {
   const stage = plan.stages[car.stage]?.key ?? '';
   const once = { ...facts, judged: new Map() };
-  const joints = unsettledJoints(plan, car, once);
+  const open = unsettledOf(plan, car, once);
   return {
     car: car.id,
     version: car.version,
     stage,
     gate: { stage, unmet: gateUnmet(plan, car, once, car.stage) },
-    looseEnds: looseEnds(plan, car, joints),
-    jobs: jobsOf(plan, car, once, joints),
+    looseEnds: looseEnds(car, open),
+    jobs: jobsOf(plan, car, once, open),
   };
 };

@@ -16,7 +16,7 @@ import { readiness } from './decide/operations';
 import type { Facts } from './facts';
 import type { CompiledOperation, CompiledPlan } from './plan/compiled';
 import { unmet } from './unmet';
-import type { UnsettledJoint } from './unsettled';
+import type { Unsettled, UnsettledJoint } from './unsettled';
 
 export const JOB_KINDS = [
   'operation',
@@ -52,19 +52,15 @@ export interface Job {
 
 const NOTHING: readonly Refusal[] = [];
 
-export const jobsOf = (
-  plan: CompiledPlan,
-  car: Car,
-  facts: Facts,
-  joints: readonly UnsettledJoint[],
-): readonly Job[] => {
+export const jobsOf = (plan: CompiledPlan, car: Car, facts: Facts, open: Unsettled): readonly Job[] => {
   const at: Case = { command: '', facts, car, plan };
   const found: Job[] = [];
-  for (const operation of plan.all.operations) {
+  for (const operation of open.operations) {
     const job = operationJob(at, operation);
     if (job !== null) found.push(job);
   }
-  jointJobs(at, joints, found);
+  jointJobs(at, open.joints, found);
+  checkJobs(car, open.checks, found);
   otherJobs(at, found);
   return isEmpty(car.assignments)
     ? found
@@ -122,22 +118,21 @@ const jointJobs = ({ plan, car, facts }: Case, joints: readonly UnsettledJoint[]
   }
 };
 
-const otherJobs = (at: Case, found: Job[]): void => {
-  const { plan, car } = at;
-  for (const check of plan.all.checks) {
-    const key = check.stateKey;
-    const row = car.checks[key];
-    if (row === undefined || row.status === 'clear' || row.status === 'conceded') continue;
+const checkJobs = (car: Car, checks: Unsettled['checks'], found: Job[]): void => {
+  for (const { check, row } of checks) {
     const isUndecided = car.findings[row.finding ?? '']?.state === 'undecided';
     // While its finding is undecided there is nothing to look at again.
     if (row.status === 'failed' && isUndecided) continue;
     const isRunning = row.status === 'running';
     const acts = check.holdsMs > 0 && !isRunning ? CHECK_ACTS.begin : CHECK_ACTS.look;
     const round = row.status === 'failed' ? row.round + 1 : row.round;
-    found.push(
-      job('check', key, round, check.due, isRunning ? 'running' : 'ready', NOTHING, check.who, acts),
-    );
+    const state = isRunning ? 'running' : 'ready';
+    found.push(job('check', check.stateKey, round, check.due, state, NOTHING, check.who, acts));
   }
+};
+
+const otherJobs = (at: Case, found: Job[]): void => {
+  const { car } = at;
   for (const [key, row] of Object.entries(car.stopgaps))
     if (row.removed < row.placed)
       found.push(job('stopgap', key, row.removed + 1, row.outBy, 'ready', NOTHING, null, ['remove-stopgap']));

@@ -6,9 +6,8 @@ import { refuse } from './base/refusals';
 import type { Refusal } from './base/refusals';
 import { isAtLevel } from './base/vocabulary';
 import type { Car } from './car/rows';
-import type { CompiledPlan } from './plan/compiled';
 import { notClear, stillPlaced, unfinished } from './unmet';
-import type { UnsettledJoint } from './unsettled';
+import type { Unsettled, UnsettledJoint } from './unsettled';
 
 export const LOOSE_END_KINDS = [
   'hold',
@@ -32,11 +31,7 @@ export interface LooseEnd {
 }
 
 /** All of them, the gravest kinds first. */
-export const looseEnds = (
-  plan: CompiledPlan,
-  car: Car,
-  joints: readonly UnsettledJoint[],
-): readonly LooseEnd[] => {
+export const looseEnds = (car: Car, open: Unsettled): readonly LooseEnd[] => {
   const found: LooseEnd[] = [];
   const add = (kind: LooseEndKind, key: string, refusal: Refusal, due: number | null): void => {
     found.push({ kind, key, refusal, due });
@@ -60,17 +55,13 @@ export const looseEnds = (
       );
   for (const [key, row] of Object.entries(car.changes))
     if (row.state === 'asked') add('change', key, refuse('change-undecided', { change: key }), row.due);
-  openJoints(joints, add);
-  for (const { stateKey: key, due } of plan.all.checks) {
-    const status = car.checks[key]?.status;
-    if (status === undefined || status === 'clear') continue;
-    const refusal = notClear(car, key);
-    if (refusal !== null) add('check', key, refusal, due);
+  openJoints(open.joints, add);
+  for (const { check } of open.checks) {
+    const refusal = notClear(car, check.stateKey);
+    if (refusal !== null) add('check', check.stateKey, refusal, check.due);
   }
-  for (const { stateKey: key, due } of plan.all.operations) {
-    const status = car.operations[key]?.status;
-    if (status === undefined || status === 'finished') continue;
-    const refusal = unfinished(car, key);
+  for (const { stateKey: key, due } of open.operations) {
+    const refusal = car.operations[key] === undefined ? null : unfinished(car, key);
     if (refusal !== null) add('operation', key, refusal, due);
   }
   for (const [key, row] of Object.entries(car.stopgaps))

@@ -5,7 +5,7 @@ import type { CarId } from '@/lib/domain/base/vocabulary';
 import { gateUnmet } from '@/lib/domain/gate';
 import { looseEnds } from '@/lib/domain/loose-ends';
 import type { CompiledStage } from '@/lib/domain/plan/compiled';
-import { unsettledJoints } from '@/lib/domain/unsettled';
+import { unsettledOf } from '@/lib/domain/unsettled';
 import { accept, deny, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
 
@@ -87,7 +87,7 @@ export const deliver = (at: Case): Decision => {
       ...(car.delivered ? [refuse('car-delivered', { car: car.id })] : []),
       ...(here.index === last.index ? [] : [refuse('not-last-gate', { stage: here.key, last: last.key })]),
       ...gate,
-      ...looseEnds(plan, car, unsettledJoints(plan, car, facts))
+      ...looseEnds(car, unsettledOf(plan, car, facts))
         .filter((end) => !named.has(JSON.stringify(end.refusal.details)))
         .map((end) => end.refusal),
     ],
