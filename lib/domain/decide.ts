@@ -34,7 +34,8 @@ import {
   setCondition,
   takePart,
 } from './decide/things';
-import type { Event, Meta } from './events';
+import type { Meta } from './event-meta';
+import type { Event } from './events';
 import { planOf } from './facts';
 import type { Facts } from './facts';
 import type { World } from './world';

@@ -13,29 +13,11 @@ import type {
   StateKey,
   ToolId,
 } from './base/vocabulary';
-import type { Doubt, Edit, FittedItem, Mark, RunRef } from './car/rows';
+import type { Meta, Signed } from './event-meta';
+import type { Doubt, FittedItem, Mark, RunRef } from './car/joint-rows';
+import type { Edit } from './car/rows';
 import type { Lot, Person, Qualification } from './shop/rows';
 import type { Adapter, Calibration, SuspectInterval, Tool } from './torque/tool';
-
-/** Who, when, by which command: the same in every event of one command. */
-export interface Meta {
-  readonly command: string;
-  readonly by: PersonId;
-  /** judgedAt: the time that counts. */
-  readonly at: Instant;
-  readonly doneAt: Instant;
-  readonly receivedAt: Instant;
-  readonly clockDoubted: boolean;
-  readonly device: string | null;
-  readonly batch: string | null;
-}
-
-/** What a signature is for; the sign-off's own event carries it. */
-export interface Signed {
-  readonly act: string;
-  readonly subject: string;
-  readonly number: number;
-}
 
 export type ShopPayload =
   | { readonly type: 'person-added'; readonly person: Person }

@@ -2,7 +2,8 @@
 import { isAtLevel } from './base/vocabulary';
 import { doubtsOf } from './car/joint';
 import type { DoubtFacts } from './car/joint';
-import type { Car, CheckRow, Doubt, JointRow } from './car/rows';
+import type { Doubt, JointRow } from './car/joint-rows';
+import type { Car, CheckRow } from './car/rows';
 import type { CompiledCheck, CompiledJoint, CompiledOperation, CompiledPlan } from './plan/compiled';
 
 /** A joint that somebody has touched: short of its level or of final, or in doubt. */

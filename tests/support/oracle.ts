@@ -2,7 +2,8 @@
  * What must be so, told a second time and in the plainest way: from the plan document, the rows and the log, without
  * the compiled plan and without the functions that the rules judge by. It reads the notation of random plans only.
  */
-import type { Car, JointRow } from '@/lib/domain/car/rows';
+import type { JointRow } from '@/lib/domain/car/joint-rows';
+import type { Car } from '@/lib/domain/car/rows';
 import type { CarEvent, Event } from '@/lib/domain/events';
 import type { JointEntry, PlanDocument } from '@/lib/domain/plan/document';
 import type { Shop } from '@/lib/domain/shop/rows';

@@ -22,7 +22,8 @@ import type {
   ToolId,
 } from '@/lib/domain/base/vocabulary';
 import { doubtsOf, levelOf } from '@/lib/domain/car/joint';
-import type { Car, Doubt } from '@/lib/domain/car/rows';
+import type { Doubt } from '@/lib/domain/car/joint-rows';
+import type { Car } from '@/lib/domain/car/rows';
 import type { CarClaim, Claim, Command, ShopClaim } from '@/lib/domain/commands';
 import type { Event } from '@/lib/domain/events';
 import { planOf } from '@/lib/domain/facts';

@@ -6,7 +6,7 @@ import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { Key, Level, LotId, Reuse } from '@/lib/domain/base/vocabulary';
 import type { CompiledJoint, CompiledPlan, HardwareLine } from '@/lib/domain/plan/compiled';
-import type { FastenerRow, FittedItem, JointRow } from './rows';
+import type { FastenerRow, FittedItem, JointRow } from './joint-rows';
 
 /** Hardware that went in otherwise than the plan says by itself. What is not named is as planned, new where it must be. */
 export interface FittedClaim {

@@ -4,7 +4,7 @@ import type { Exact } from '@/lib/domain/base/exact';
 import type { Level, LotId, PersonId, Remedy, ToolId } from '@/lib/domain/base/vocabulary';
 import { errorFactors, suspectAt } from '@/lib/domain/torque/tool';
 import type { SuspectInterval, Tool } from '@/lib/domain/torque/tool';
-import type { Doubt, JointRow, Mark } from './rows';
+import type { Doubt, JointRow, Mark } from './joint-rows';
 
 /** A joint nobody has touched. */
 export const UNTOUCHED_JOINT: JointRow = {

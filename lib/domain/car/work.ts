@@ -3,7 +3,8 @@ import { isAtLevel } from '@/lib/domain/base/vocabulary';
 import type { Level } from '@/lib/domain/base/vocabulary';
 import type { CompiledJoint } from '@/lib/domain/plan/compiled';
 import { levelOf, strongestRemedy } from './joint';
-import type { Car, Doubt, RunRef } from './rows';
+import type { Doubt, RunRef } from './joint-rows';
+import type { Car } from './rows';
 
 const TIGHTENING = ['snug', 'final', 'retorque'];
 const VERBS: Readonly<Record<JointAct, readonly string[]>> = {

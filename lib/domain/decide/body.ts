@@ -2,7 +2,7 @@
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { StateKey } from '@/lib/domain/base/vocabulary';
-import type { RunRef } from '@/lib/domain/car/rows';
+import type { RunRef } from '@/lib/domain/car/joint-rows';
 import type { BodyRequirement, CompiledOperation } from '@/lib/domain/plan/compiled';
 import { belowLevel, hasPhoto, notClear, unmet } from '@/lib/domain/unmet';
 import type { Case } from './case';

@@ -2,7 +2,7 @@
 import type { Key, Level, StateKey } from '@/lib/domain/base/vocabulary';
 import { spentByOpening } from '@/lib/domain/car/hardware';
 import { UNTOUCHED_JOINT, levelOf, standingFinal } from '@/lib/domain/car/joint';
-import type { Doubt, RunRef } from '@/lib/domain/car/rows';
+import type { Doubt, RunRef } from '@/lib/domain/car/joint-rows';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledJoint, CompiledOperation } from '@/lib/domain/plan/compiled';
 import type { Case } from './case';

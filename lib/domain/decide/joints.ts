@@ -7,7 +7,7 @@ import { isAtLevel } from '@/lib/domain/base/vocabulary';
 import { fitHardware } from '@/lib/domain/car/hardware';
 import type { FittedClaim } from '@/lib/domain/car/hardware';
 import { UNTOUCHED_JOINT, doubtsOf, levelOf, toExactText } from '@/lib/domain/car/joint';
-import type { Doubt, JointRow, Mark, RunRef } from '@/lib/domain/car/rows';
+import type { Doubt, JointRow, Mark, RunRef } from '@/lib/domain/car/joint-rows';
 import { allowsByJob, runningWork, workNaming } from '@/lib/domain/car/work';
 import type { JointAct } from '@/lib/domain/car/work';
 import type { CarPayload } from '@/lib/domain/events';

@@ -1,7 +1,7 @@
 /** Starting, leaving and finishing operations. */
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
-import type { RunRef } from '@/lib/domain/car/rows';
+import type { RunRef } from '@/lib/domain/car/joint-rows';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledOperation } from '@/lib/domain/plan/compiled';
 import { unmet } from '@/lib/domain/unmet';

@@ -4,7 +4,8 @@
  */
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
-import type { JointRow, SignatureRow } from '@/lib/domain/car/rows';
+import type { JointRow } from '@/lib/domain/car/joint-rows';
+import type { SignatureRow } from '@/lib/domain/car/rows';
 import type { CarPayload } from '@/lib/domain/events';
 import { accept, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';

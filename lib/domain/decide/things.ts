@@ -1,7 +1,7 @@
 /** Conditions by report, parts, holds, options, notes. */
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
-import type { RunRef } from '@/lib/domain/car/rows';
+import type { RunRef } from '@/lib/domain/car/joint-rows';
 import type { CompiledOperation } from '@/lib/domain/plan/compiled';
 import { bodyUnmet } from './body';
 import { accept, holdsOnWork, nextId, signature, undecided, unknown, unless } from './case';

@@ -1,6 +1,7 @@
 /** Joints: fitted, marked, opened, doubted. A cycle's marks are kept, the struck ones too. */
 import { UNTOUCHED_JOINT, standingBy } from '@/lib/domain/car/joint';
-import type { Car, FastenerRow, FittedItem, JointRow } from '@/lib/domain/car/rows';
+import type { FastenerRow, FittedItem, JointRow } from '@/lib/domain/car/joint-rows';
+import type { Car } from '@/lib/domain/car/rows';
 import type { CarEvent } from '@/lib/domain/events';
 
 type Of<Type extends CarEvent['type']> = Extract<CarEvent, { type: Type }>;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Doubt } from '@/lib/domain/car/rows';
+import type { Doubt } from '@/lib/domain/car/joint-rows';
 import { plan, shopWith } from '@/tests/support/shop';
 import type { Shop } from '@/tests/support/shop';
 
