@@ -43,11 +43,12 @@ const printGate = ({ car, plan, assessment }: AssessedCar, page: Page): readonly
   ];
 };
 
-const printLooseEnds = ({ assessment, plan }: AssessedCar, page: Page): readonly string[] => {
+const printLooseEnds = ({ assessment, car, plan }: AssessedCar, page: Page): readonly string[] => {
   const { looseEnds } = assessment;
   if (looseEnds.length === 0) return ['  No loose ends'];
   const by = (due: number | null): string => {
-    const stage = due === null ? undefined : plan.stages[due];
+    // What an earlier gate should have asked is asked by the next.
+    const stage = due === null ? undefined : plan.stages[Math.max(due, car.stage)];
     return stage === undefined ? '' : page.ink.faint(` By gate ${stage.key}.`);
   };
   return [
