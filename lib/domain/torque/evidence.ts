@@ -254,10 +254,10 @@ const angleRefusals = (joint: CompiledJoint, evidence: TorqueEvidence): readonly
   });
 };
 
-/** 12 for lbf·ft against lbf·in, 1.356 for lbf·ft against N·m: the two mix-ups that happen. */
-const MIX_UPS: readonly { readonly factor: Exact; readonly units: string }[] = [
-  { factor: exact(12n), units: 'lbf·ft and lbf·in' },
-  { factor: exact(1356n, 1000n), units: 'N·m and lbf·ft' },
+/** The two mix-ups that happen, each only where the tool shows one of its two units. */
+const MIX_UPS: readonly { readonly factor: Exact; readonly units: readonly [Unit, Unit] }[] = [
+  { factor: exact(12n), units: ['lbf·ft', 'lbf·in'] },
+  { factor: exact(1356n, 1000n), units: ['N·m', 'lbf·ft'] },
 ];
 
 const windowRefusals = (
@@ -273,9 +273,16 @@ const windowRefusals = (
     const text = `${toDecimalText(value)} ${window.unit}`;
     const mixUp = isUnitConfirmed
       ? undefined
-      : MIX_UPS.find(({ factor }) => isInsideScaled(window, value, factor));
+      : MIX_UPS.find(({ factor, units }) => units.includes(unit) && isInsideScaled(window, value, factor));
     if (mixUp !== undefined)
-      return [refuse('unit-doubtful', { joint: joint.stateKey, value: text, unit, plausible: mixUp.units })];
+      return [
+        refuse('unit-doubtful', {
+          joint: joint.stateKey,
+          value: text,
+          unit,
+          plausible: mixUp.units.join(' and '),
+        }),
+      ];
     const details = {
       joint: joint.stateKey,
       fastener: Number(fastener),
