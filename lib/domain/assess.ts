@@ -35,7 +35,7 @@ export const assess = (plan: CompiledPlan, car: Car, facts: Facts): Assessment =
     car: car.id,
     version: car.version,
     stage,
-    gate: { stage, unmet: gateUnmet(plan, car, once, car.stage) },
+    gate: { stage, unmet: gateUnmet(plan, car, once, car.stage, open) },
     looseEnds: looseEnds(car, open),
     jobs: jobsOf(plan, car, once, open),
   };

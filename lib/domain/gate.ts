@@ -5,15 +5,11 @@
 import { refuse } from './base/refusals';
 import type { Refusal } from './base/refusals';
 import type { Car } from './car/rows';
-import type {
-  CompiledCheck,
-  CompiledJoint,
-  CompiledOperation,
-  CompiledPlan,
-  GateList,
-} from './plan/compiled';
+import type { CompiledCheck, CompiledJoint, CompiledOperation, CompiledPlan } from './plan/compiled';
 import { belowLevel, notClear, stillPlaced, unfinished, unmet } from './unmet';
 import type { UnmetFacts } from './unmet';
+import { unsettledOf } from './unsettled';
+import type { Unsettled } from './unsettled';
 
 /** Everything that keeps gate `stage` closed; an operation's joints and checks stand under it as one line. */
 export const gateUnmet = (
@@ -21,12 +17,10 @@ export const gateUnmet = (
   car: Car,
   facts: UnmetFacts,
   stage: number,
+  open: Unsettled = unsettledOf(plan, car, facts),
 ): readonly Refusal[] => {
   const found: Refusal[] = [];
-  for (let at = 0; at <= stage; at += 1) {
-    const list = plan.gates[at];
-    if (list !== undefined) dueAt(plan, car, facts, list, found);
-  }
+  for (let at = 0; at <= stage; at += 1) dueAt(plan, car, facts, at, open, found);
   const next = plan.stages[stage + 1];
   if (next !== undefined) found.push(...unmet(plan, car, facts, next.entry));
   openStopgaps(car, stage, found);
@@ -34,24 +28,34 @@ export const gateUnmet = (
   return found;
 };
 
-const dueAt = (plan: CompiledPlan, car: Car, facts: UnmetFacts, list: GateList, found: Refusal[]): void => {
-  for (const option of list.options)
+/** What is due at this one gate and not settled; an element that hangs on an undecided option doesn't count yet. */
+const dueAt = (
+  plan: CompiledPlan,
+  car: Car,
+  facts: UnmetFacts,
+  stage: number,
+  open: Unsettled,
+  found: Refusal[],
+): void => {
+  for (const option of plan.gates[stage]?.options ?? [])
     if (car.options[option] === undefined)
       found.push(
         refuse('option-undecided', { option, choices: plan.document.options?.[option]?.choices ?? [] }),
       );
+  const isDue = (each: { readonly due: number; readonly undecided: readonly string[] }): boolean =>
+    each.due === stage && each.undecided.length === 0;
   const nested = new Set<string>();
-  for (const operation of list.operations) {
-    const refusal = unfinished(car, operation.stateKey);
+  for (const { operation } of open.operations) {
+    const refusal = isDue(operation) ? unfinished(car, operation.stateKey) : null;
     if (refusal !== null) found.push(withUnder(plan, car, facts, operation, refusal, nested));
   }
-  for (const joint of list.joints) {
-    if (nested.has(joint.stateKey)) continue;
+  for (const { joint } of open.joints) {
+    if (!isDue(joint) || nested.has(joint.stateKey)) continue;
     const refusal = jointUnmet(car, facts, joint);
     if (refusal !== null) found.push(refusal);
   }
-  for (const check of list.checks) {
-    if (nested.has(check.stateKey)) continue;
+  for (const { check } of open.checks) {
+    if (!isDue(check) || nested.has(check.stateKey)) continue;
     const refusal = notClear(car, check.stateKey);
     if (refusal !== null) found.push(refusal);
   }

@@ -14,9 +14,9 @@ import type { Case } from './decide/case';
 import { closingRefusals } from './decide/findings';
 import { readiness } from './decide/operations';
 import type { Facts } from './facts';
-import type { CompiledOperation, CompiledPlan } from './plan/compiled';
+import type { CompiledPlan } from './plan/compiled';
 import { unmet } from './unmet';
-import type { Unsettled, UnsettledJoint } from './unsettled';
+import type { Unsettled, UnsettledJoint, UnsettledOperation } from './unsettled';
 
 export const JOB_KINDS = [
   'operation',
@@ -55,10 +55,7 @@ const NOTHING: readonly Refusal[] = [];
 export const jobsOf = (plan: CompiledPlan, car: Car, facts: Facts, open: Unsettled): readonly Job[] => {
   const at: Case = { command: '', facts, car, plan };
   const found: Job[] = [];
-  for (const operation of open.operations) {
-    const job = operationJob(at, operation);
-    if (job !== null) found.push(job);
-  }
+  for (const unfinished of open.operations) found.push(operationJob(at, unfinished));
   jointJobs(at, open.joints, found);
   checkJobs(car, open.checks, found);
   otherJobs(at, found);
@@ -83,10 +80,8 @@ const OPERATION_ACTS: Readonly<Record<Job['state'], readonly ClaimType[]>> = {
   paused: ['resume-operation', 'take-over-operation'],
 };
 
-const operationJob = (at: Case, operation: CompiledOperation): Job | null => {
+const operationJob = (at: Case, { operation, row }: UnsettledOperation): Job => {
   const key = operation.stateKey;
-  const row = at.car.operations[key];
-  if (row?.status === 'finished') return null;
   const needs = readiness(at, operation);
   const waitsFor = operation.undecided.length === 0 ? needs : [...undecided(at, operation), ...needs];
   const state =
@@ -102,6 +97,7 @@ const operationJob = (at: Case, operation: CompiledOperation): Job | null => {
 /** Only joints that somebody has touched can have jobs of their own. */
 const jointJobs = ({ plan, car, facts }: Case, joints: readonly UnsettledJoint[], found: Job[]): void => {
   for (const { joint, row, doubts } of joints) {
+    if (row === undefined) continue;
     const key = joint.stateKey;
     const { level } = row;
     for (const kind of jobsOn(car, joint, doubts)) {
@@ -120,6 +116,7 @@ const jointJobs = ({ plan, car, facts }: Case, joints: readonly UnsettledJoint[]
 
 const checkJobs = (car: Car, checks: Unsettled['checks'], found: Job[]): void => {
   for (const { check, row } of checks) {
+    if (row === undefined) continue;
     const isUndecided = car.findings[row.finding ?? '']?.state === 'undecided';
     // While its finding is undecided there is nothing to look at again.
     if (row.status === 'failed' && isUndecided) continue;

@@ -56,13 +56,14 @@ export const looseEnds = (car: Car, open: Unsettled): readonly LooseEnd[] => {
   for (const [key, row] of Object.entries(car.changes))
     if (row.state === 'asked') add('change', key, refuse('change-undecided', { change: key }), row.due);
   openJoints(open.joints, add);
-  for (const { check } of open.checks) {
+  for (const { check, row } of open.checks) {
+    if (row === undefined) continue;
     const refusal = notClear(car, check.stateKey);
     if (refusal !== null) add('check', check.stateKey, refusal, check.due);
   }
-  for (const { stateKey: key, due } of open.operations) {
-    const refusal = car.operations[key] === undefined ? null : unfinished(car, key);
-    if (refusal !== null) add('operation', key, refusal, due);
+  for (const { operation, row } of open.operations) {
+    const refusal = row === undefined ? null : unfinished(car, operation.stateKey);
+    if (refusal !== null) add('operation', operation.stateKey, refusal, operation.due);
   }
   for (const [key, row] of Object.entries(car.stopgaps))
     if (row.removed < row.placed) add('stopgap', key, stillPlaced(key, row), row.outBy);
@@ -76,6 +77,7 @@ type Add = (kind: LooseEndKind, key: string, refusal: Refusal, due: number | nul
 
 const openJoints = (joints: readonly UnsettledJoint[], add: Add): void => {
   for (const { joint, row, doubts } of joints) {
+    if (row === undefined) continue;
     const key = joint.stateKey;
     const { level } = row;
     const isTouched = row.marks.length > 0 || row.opened !== null;

@@ -1,47 +1,74 @@
-/** What of a car's work is not settled, found in one look at each thing: loose ends and jobs are two views of it. */
+/** What of a car's work is not settled, found in one look at each thing: gate, loose ends and jobs are views of it. */
 import { isAtLevel } from './base/vocabulary';
 import { doubtsOf } from './car/joint';
 import type { DoubtFacts } from './car/joint';
 import type { Doubt, JointRow } from './car/joint-rows';
-import type { Car, CheckRow } from './car/rows';
+import type { Car, CheckRow, OperationRow } from './car/rows';
 import type { CompiledCheck, CompiledJoint, CompiledOperation, CompiledPlan } from './plan/compiled';
 
-/** A joint that somebody has touched: short of its level or of final, or in doubt. */
+/** A joint that is short of its level or of final, or in doubt. Row undefined = untouched. */
 export interface UnsettledJoint {
   readonly joint: CompiledJoint;
-  readonly row: JointRow;
+  readonly row: JointRow | undefined;
   readonly doubts: readonly Doubt[];
+}
+
+export interface UnsettledOperation {
+  readonly operation: CompiledOperation;
+  readonly row: OperationRow | undefined;
+}
+
+export interface UnsettledCheck {
+  readonly check: CompiledCheck;
+  readonly row: CheckRow | undefined;
 }
 
 /** Each list in the plan's order. */
 export interface Unsettled {
-  /** Not finished, begun or not. */
-  readonly operations: readonly CompiledOperation[];
+  readonly operations: readonly UnsettledOperation[];
   readonly joints: readonly UnsettledJoint[];
-  /** Begun, failed or due again. */
-  readonly checks: readonly { readonly check: CompiledCheck; readonly row: CheckRow }[];
+  readonly checks: readonly UnsettledCheck[];
 }
 
-export const unsettledOf = (plan: CompiledPlan, car: Car, facts: DoubtFacts): Unsettled => {
-  const operations: CompiledOperation[] = [];
-  for (const operation of plan.all.operations)
-    if (car.operations[operation.stateKey]?.status !== 'finished') operations.push(operation);
-  const checks: { check: CompiledCheck; row: CheckRow }[] = [];
-  for (const check of plan.all.checks) {
-    const row = car.checks[check.stateKey];
-    if (row !== undefined && row.status !== 'clear' && row.status !== 'conceded') checks.push({ check, row });
-  }
-  return { operations, joints: unsettledJoints(plan, car, facts), checks };
-};
+const NO_DOUBT: readonly Doubt[] = [];
 
-const unsettledJoints = (plan: CompiledPlan, car: Car, facts: DoubtFacts): readonly UnsettledJoint[] => {
-  const found: UnsettledJoint[] = [];
-  for (const joint of plan.all.joints) {
-    const row = car.joints[joint.stateKey];
-    if (row === undefined) continue;
-    const doubts = doubtsOf(row, facts);
-    const isSettled = isAtLevel(row.level, joint.dueLevel) && isAtLevel(row.level, 'final');
-    if (doubts.length > 0 || !isSettled) found.push({ joint, row, doubts });
-  }
+interface Known extends DoubtFacts {
+  readonly plan: CompiledPlan;
+  readonly found: Unsettled;
+}
+
+/** For each version of a car: neither cars nor the shop's rows are ever changed in place, so identity tells versions. */
+const known = new WeakMap<Car, Known>();
+
+/** Asks no clock, so that the answer holds until the car, its plan, a tool or a lot changes. */
+export const unsettledOf = (plan: CompiledPlan, car: Car, facts: DoubtFacts): Unsettled => {
+  const before = known.get(car);
+  if (before?.plan === plan && before.tools === facts.tools && before.lots === facts.lots)
+    return before.found;
+  const found = look(plan, car, facts);
+  known.set(car, { plan, tools: facts.tools, lots: facts.lots, found });
   return found;
 };
+
+const look = (plan: CompiledPlan, car: Car, facts: DoubtFacts): Unsettled => {
+  const operations: UnsettledOperation[] = [];
+  for (const operation of plan.all.operations) {
+    const row = car.operations[operation.stateKey];
+    if (row?.status !== 'finished') operations.push({ operation, row });
+  }
+  const joints: UnsettledJoint[] = [];
+  for (const joint of plan.all.joints) {
+    const row = car.joints[joint.stateKey];
+    const doubts = row === undefined ? NO_DOUBT : doubtsOf(row, facts);
+    if (row === undefined || doubts.length > 0 || !isThere(joint, row)) joints.push({ joint, row, doubts });
+  }
+  const checks: UnsettledCheck[] = [];
+  for (const check of plan.all.checks) {
+    const row = car.checks[check.stateKey];
+    if (row?.status !== 'clear' && row?.status !== 'conceded') checks.push({ check, row });
+  }
+  return { operations, joints, checks };
+};
+
+const isThere = (joint: CompiledJoint, row: JointRow): boolean =>
+  isAtLevel(row.level, joint.dueLevel) && isAtLevel(row.level, 'final');
