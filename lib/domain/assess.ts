@@ -29,14 +29,13 @@ export type { Job, LooseEnd };
 /** One car's assessment. Cheap enough to be made anew after every event. */
 export const assess = (plan: CompiledPlan, car: Car, facts: Facts): Assessment => {
   const stage = plan.stages[car.stage]?.key ?? '';
-  const once = { ...facts, judged: new Map() };
-  const open = unsettledOf(plan, car, once);
+  const open = unsettledOf(plan, car, facts);
   return {
     car: car.id,
     version: car.version,
     stage,
-    gate: { stage, unmet: gateUnmet(plan, car, once, car.stage, open) },
+    gate: { stage, unmet: gateUnmet(plan, car, facts, car.stage, open) },
     looseEnds: looseEnds(car, open),
-    jobs: jobsOf(plan, car, once, open),
+    jobs: jobsOf(plan, car, facts, open),
   };
 };

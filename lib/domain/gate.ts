@@ -4,9 +4,10 @@
  */
 import { refuse } from './base/refusals';
 import type { Refusal } from './base/refusals';
+import { levelOf } from './car/joint';
 import type { Car } from './car/rows';
 import type { CompiledCheck, CompiledJoint, CompiledOperation, CompiledPlan } from './plan/compiled';
-import { belowLevel, notClear, stillPlaced, unfinished, unmet } from './unmet';
+import { belowLevel, levelUnmet, notClear, stillPlaced, unfinished, unmet } from './unmet';
 import type { UnmetFacts } from './unmet';
 import { unsettledOf } from './unsettled';
 import type { Unsettled } from './unsettled';
@@ -49,9 +50,9 @@ const dueAt = (
     const refusal = isDue(operation) ? unfinished(car, operation.stateKey) : null;
     if (refusal !== null) found.push(withUnder(plan, car, facts, operation, refusal, nested));
   }
-  for (const { joint } of open.joints) {
+  for (const { joint, row, doubts } of open.joints) {
     if (!isDue(joint) || nested.has(joint.stateKey)) continue;
-    const refusal = jointUnmet(car, facts, joint);
+    const refusal = levelUnmet(joint.stateKey, levelOf(row), () => doubts, joint.dueLevel);
     if (refusal !== null) found.push(refusal);
   }
   for (const { check } of open.checks) {

@@ -2,9 +2,10 @@
 import { refuse } from './base/refusals';
 import type { Refusal } from './base/refusals';
 import { isAtLevel } from './base/vocabulary';
-import type { DoubtCause, MarkLevel, StateKey } from './base/vocabulary';
+import type { DoubtCause, Level, MarkLevel, StateKey } from './base/vocabulary';
 import { doubtsOf, levelOf } from './car/joint';
 import type { DoubtFacts } from './car/joint';
+import type { Doubt } from './car/joint-rows';
 import type { Car, OperationRow, StopgapRow } from './car/rows';
 import { waitEnd } from './car/wait';
 import type { Facts } from './facts';
@@ -109,9 +110,18 @@ export const belowLevel = (
   wanted: MarkLevel,
 ): Refusal | null => {
   const row = car.joints[joint];
-  const level = levelOf(row);
+  return levelUnmet(joint, levelOf(row), () => doubtsOf(row, facts), wanted);
+};
+
+/** The same, for who knows the joint's level and doubts already. */
+export const levelUnmet = (
+  joint: StateKey,
+  level: Level,
+  doubtsNow: () => readonly Doubt[],
+  wanted: MarkLevel,
+): Refusal | null => {
   if (!isAtLevel(level, wanted)) return refuse('joint-below-level', { joint, level, wanted });
-  const doubts = doubtsOf(row, facts);
+  const doubts = doubtsNow();
   const doubt = wanted === 'snug' ? doubts.find(({ cause }) => HARDWARE_DOUBTS.includes(cause)) : doubts[0];
   return doubt === undefined
     ? null

@@ -58,8 +58,6 @@ export const participantsOf = (row: JointRow | undefined): ReadonlySet<PersonId>
 export interface DoubtFacts {
   readonly tools: Readonly<Record<ToolId, Tool>>;
   readonly lots: Readonly<Record<LotId, { readonly quarantined: string | null }>>;
-  /** Rows already judged in this very assessment: gate, loose ends and jobs all ask for the same. */
-  readonly judged?: Map<JointRow, readonly Doubt[]>;
 }
 
 const NONE: readonly Doubt[] = [];
@@ -74,13 +72,10 @@ export const doubtsOf = (row: JointRow | undefined, facts: DoubtFacts): readonly
     (tools !== null && row.tool !== null && tools.has(row.tool)) ||
     (lots !== null && hasOneOf(row.lots, lots));
   if (!isAsked) return row.doubts;
-  const known = facts.judged?.get(row);
-  if (known !== undefined) return known;
   const fromTool = tools === null ? NONE : toolDoubts(row, facts, tools);
   const fromLots = lots === null ? NONE : lotDoubts(row, facts, lots);
   const doubts =
     fromTool.length === 0 && fromLots.length === 0 ? row.doubts : [...row.doubts, ...fromTool, ...fromLots];
-  facts.judged?.set(row, doubts);
   return doubts;
 };
 
