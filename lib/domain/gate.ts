@@ -38,7 +38,7 @@ const dueAt = (
   open: Unsettled,
   found: Refusal[],
 ): void => {
-  for (const option of plan.gates[stage]?.options ?? [])
+  for (const option of plan.optionsDue[stage] ?? [])
     if (car.options[option] === undefined)
       found.push(
         refuse('option-undecided', { option, choices: plan.document.options?.[option]?.choices ?? [] }),

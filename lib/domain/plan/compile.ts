@@ -14,7 +14,6 @@ import type {
   CompiledPlan,
   CompiledStage,
   CompiledStopgap,
-  GateList,
 } from './compiled';
 import type { PlanDocument } from './document';
 import { applies } from './resolve';
@@ -39,17 +38,6 @@ const compile = (document: PlanDocument, options: Readonly<Record<Key, string>>)
   const stopgaps = compileStopgaps(index);
   const joints = compileJoints(index, operations, stopgaps);
   const checks = compileChecks(index, operations);
-  const gates = index.stages.map((_, stage): GateList => {
-    const isDueHere = (element: { due: number; undecided: readonly Key[] }): boolean =>
-      element.due === stage && element.undecided.length === 0;
-    return {
-      operations: [...operations.values()].filter(isDueHere),
-      joints: [...joints.values()].filter(isDueHere),
-      checks: [...checks.values()].filter(isDueHere),
-      stopgaps: [...stopgaps.values()].filter(isDueHere),
-      options: optionsDue(stage, [operations, joints, checks, stopgaps]),
-    };
-  });
   return {
     document,
     options,
@@ -64,7 +52,7 @@ const compile = (document: PlanDocument, options: Readonly<Record<Key, string>>)
       joints: [...joints.values()],
       checks: [...checks.values()],
     },
-    gates,
+    optionsDue: index.stages.map((_, stage) => optionsDue(stage, [operations, joints, checks, stopgaps])),
     setters: groupOperations(operations, (each) =>
       each.body.flatMap((l) => (l.verb === 'set' ? [l.condition] : [])),
     ),

@@ -146,15 +146,6 @@ export interface CompiledStopgap extends Element {
   readonly adHoc: boolean;
 }
 
-/** What is due at one gate and not before, each list in the plan's order. */
-export interface GateList {
-  readonly operations: readonly CompiledOperation[];
-  readonly joints: readonly CompiledJoint[];
-  readonly checks: readonly CompiledCheck[];
-  readonly stopgaps: readonly CompiledStopgap[];
-  readonly options: readonly Key[];
-}
-
 export interface CompiledPlan {
   readonly document: PlanDocument;
   readonly options: Readonly<Record<Key, string>>;
@@ -170,7 +161,8 @@ export interface CompiledPlan {
     readonly joints: readonly CompiledJoint[];
     readonly checks: readonly CompiledCheck[];
   };
-  readonly gates: readonly GateList[];
+  /** Options by the stage at whose gate one that is still undecided is asked for. */
+  readonly optionsDue: readonly (readonly Key[])[];
   /** Operations by what they do: set a condition, fit a part, make something on a part, depend on an option. */
   readonly setters: ReadonlyMap<Key, readonly CompiledOperation[]>;
   readonly fitters: ReadonlyMap<Key, readonly CompiledOperation[]>;

@@ -7,15 +7,7 @@
  *   sequence            each step of the plan, done or with its value
  *   firm                nothing but the hand: only where no value is published
  */
-import {
-  compare,
-  divide,
-  exact,
-  multiply,
-  parseDecimal,
-  subtract,
-  toDecimalText,
-} from '@/lib/domain/base/exact';
+import { compare, parseDecimal, subtract, toDecimalText } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
@@ -24,12 +16,12 @@ import type { Unit } from '@/lib/domain/base/units';
 import type { Day, Instant, ToolId } from '@/lib/domain/base/vocabulary';
 import type { CompiledJoint } from '@/lib/domain/plan/compiled';
 import { placeOf, windowText } from '@/lib/domain/plan/window';
-import type { Window } from '@/lib/domain/plan/window';
 import { deliveredAt } from './delivered';
 import { sequenceRefusals } from './sequence';
 import { toolFitsMethod } from './tool';
 import type { Adapter, Tool } from './tool';
 import { trustRefusals } from './trust';
+import { windowRefusals } from './window-refusals';
 
 /** What was tightened, with what, and what the tool said. */
 export interface TorqueEvidence {
@@ -252,50 +244,4 @@ const angleRefusals = (joint: CompiledJoint, evidence: TorqueEvidence): readonly
     const step = `angle of fastener ${String(joint.order[index] ?? index + 1)}`;
     return [refuse('step-outside', { joint: joint.stateKey, step, value: text, window: windowText(angle) })];
   });
-};
-
-/** The two mix-ups that happen, each only where the tool shows one of its two units. */
-const MIX_UPS: readonly { readonly factor: Exact; readonly units: readonly [Unit, Unit] }[] = [
-  { factor: exact(12n), units: ['lbf·ft', 'lbf·in'] },
-  { factor: exact(1356n, 1000n), units: ['N·m', 'lbf·ft'] },
-];
-
-const windowRefusals = (
-  joint: CompiledJoint,
-  window: Window,
-  delivered: Readonly<Record<string, Exact>>,
-  unit: Unit,
-  isUnitConfirmed: boolean,
-): readonly Refusal[] =>
-  Object.entries(delivered).flatMap(([fastener, value]): readonly Refusal[] => {
-    const place = placeOf(window, value);
-    if (place === 'inside') return [];
-    const text = `${toDecimalText(value)} ${window.unit}`;
-    const mixUp = isUnitConfirmed
-      ? undefined
-      : MIX_UPS.find(({ factor, units }) => units.includes(unit) && isInsideScaled(window, value, factor));
-    if (mixUp !== undefined)
-      return [
-        refuse('unit-doubtful', {
-          joint: joint.stateKey,
-          value: text,
-          unit,
-          plausible: mixUp.units.join(' and '),
-        }),
-      ];
-    const details = {
-      joint: joint.stateKey,
-      fastener: Number(fastener),
-      delivered: text,
-      window: windowText(window),
-    };
-    return [place === 'below' ? refuse('reading-below', details) : refuse('reading-above', details)];
-  });
-
-const isInsideScaled = (window: Window, value: Exact, factor: Exact): boolean => {
-  const smaller = divide(value, factor);
-  return (
-    placeOf(window, multiply(value, factor)) === 'inside' ||
-    (smaller !== null && placeOf(window, smaller) === 'inside')
-  );
 };
