@@ -1,4 +1,4 @@
-/** The compiled effective plan of one car: positions expanded, references resolved, gate lists made. Every rule reads this. */
+/** The compiled effective plan of one car: positions expanded, references resolved. Every rule reads this. */
 import type {
   CheckKind,
   Key,
