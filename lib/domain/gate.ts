@@ -6,7 +6,7 @@ import { refuse } from './base/refusals';
 import type { Refusal } from './base/refusals';
 import { levelOf } from './car/joint';
 import type { Car } from './car/rows';
-import type { CompiledCheck, CompiledJoint, CompiledOperation, CompiledPlan } from './plan/compiled';
+import type { CompiledJoint, CompiledOperation, CompiledPlan } from './plan/compiled';
 import { belowLevel, levelUnmet, notClear, stillPlaced, unfinished, unmet } from './unmet';
 import type { UnmetFacts } from './unmet';
 import { unsettledOf } from './unsettled';
@@ -21,7 +21,8 @@ export const gateUnmet = (
   open: Unsettled = unsettledOf(plan, car, facts),
 ): readonly Refusal[] => {
   const found: Refusal[] = [];
-  for (let at = 0; at <= stage; at += 1) dueAt(plan, car, facts, at, open, found);
+  const due = asked(open, stage);
+  for (let at = 0; at <= stage; at += 1) dueAt(plan, car, facts, at, due, found);
   const next = plan.stages[stage + 1];
   if (next !== undefined) found.push(...unmet(plan, car, facts, next.entry));
   openStopgaps(car, stage, found);
@@ -29,7 +30,20 @@ export const gateUnmet = (
   return found;
 };
 
-/** What is due at this one gate and not settled; an element that hangs on an undecided option doesn't count yet. */
+/** What counts of the open work at gate `stage`, picked once; what hangs on an undecided option doesn't count yet. */
+const asked = (open: Unsettled, stage: number): Unsettled => ({
+  operations: open.operations.filter(({ operation }) => counts(operation, stage)),
+  joints: open.joints.filter(({ joint }) => counts(joint, stage)),
+  checks: open.checks.filter(({ check }) => counts(check, stage)),
+});
+
+interface Due {
+  readonly due: number;
+  readonly undecided: readonly string[];
+}
+const counts = (each: Due, stage: number): boolean => each.due <= stage && each.undecided.length === 0;
+
+/** What is due at this one gate and not settled. */
 const dueAt = (
   plan: CompiledPlan,
   car: Car,
@@ -43,20 +57,18 @@ const dueAt = (
       found.push(
         refuse('option-undecided', { option, choices: plan.document.options?.[option]?.choices ?? [] }),
       );
-  const isDue = (each: { readonly due: number; readonly undecided: readonly string[] }): boolean =>
-    each.due === stage && each.undecided.length === 0;
   const nested = new Set<string>();
   for (const { operation } of open.operations) {
-    const refusal = isDue(operation) ? unfinished(car, operation.stateKey) : null;
+    const refusal = operation.due === stage ? unfinished(car, operation.stateKey) : null;
     if (refusal !== null) found.push(withUnder(plan, car, facts, operation, refusal, nested));
   }
   for (const { joint, row, doubts } of open.joints) {
-    if (!isDue(joint) || nested.has(joint.stateKey)) continue;
-    const refusal = levelUnmet(joint.stateKey, levelOf(row), () => doubts, joint.dueLevel);
+    if (joint.due !== stage || nested.has(joint.stateKey)) continue;
+    const refusal = levelUnmet(joint.stateKey, levelOf(row), doubts, joint.dueLevel);
     if (refusal !== null) found.push(refusal);
   }
   for (const { check } of open.checks) {
-    if (!isDue(check) || nested.has(check.stateKey)) continue;
+    if (check.due !== stage || nested.has(check.stateKey)) continue;
     const refusal = notClear(car, check.stateKey);
     if (refusal !== null) found.push(refusal);
   }
@@ -64,6 +76,9 @@ const dueAt = (
 
 const jointUnmet = (car: Car, facts: UnmetFacts, joint: CompiledJoint): Refusal | null =>
   belowLevel(car, facts, joint.stateKey, joint.dueLevel);
+
+const isAskedWith = (each: Due, operation: CompiledOperation): boolean =>
+  each.due === operation.due && each.undecided.length === 0;
 
 /** Only what is due at this gate as well nests: a joint due later is not asked here. */
 const withUnder = (
@@ -76,17 +91,15 @@ const withUnder = (
 ): Refusal => {
   const things = plan.under.get(operation.stateKey);
   if (things === undefined) return refusal;
-  const isDue = (each: CompiledJoint | CompiledCheck): boolean =>
-    each.due === operation.due && each.undecided.length === 0;
   const under: Refusal[] = [];
   for (const joint of things.joints) {
-    const one = isDue(joint) ? jointUnmet(car, facts, joint) : null;
+    const one = isAskedWith(joint, operation) ? jointUnmet(car, facts, joint) : null;
     if (one === null) continue;
     nested.add(joint.stateKey);
     under.push(one);
   }
   for (const check of things.checks) {
-    const one = isDue(check) ? notClear(car, check.stateKey) : null;
+    const one = isAskedWith(check, operation) ? notClear(car, check.stateKey) : null;
     if (one === null) continue;
     nested.add(check.stateKey);
     under.push(one);

@@ -110,18 +110,20 @@ export const belowLevel = (
   wanted: MarkLevel,
 ): Refusal | null => {
   const row = car.joints[joint];
-  return levelUnmet(joint, levelOf(row), () => doubtsOf(row, facts), wanted);
+  const level = levelOf(row);
+  return levelUnmet(joint, level, isAtLevel(level, wanted) ? doubtsOf(row, facts) : NO_DOUBT, wanted);
 };
+
+const NO_DOUBT: readonly Doubt[] = [];
 
 /** The same, for who knows the joint's level and doubts already. */
 export const levelUnmet = (
   joint: StateKey,
   level: Level,
-  doubtsNow: () => readonly Doubt[],
+  doubts: readonly Doubt[],
   wanted: MarkLevel,
 ): Refusal | null => {
   if (!isAtLevel(level, wanted)) return refuse('joint-below-level', { joint, level, wanted });
-  const doubts = doubtsNow();
   const doubt = wanted === 'snug' ? doubts.find(({ cause }) => HARDWARE_DOUBTS.includes(cause)) : doubts[0];
   return doubt === undefined
     ? null
