@@ -207,6 +207,24 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   ]),
 };
 
+/** Acts that are a signature: whoever gives one says who they are again, at that moment (D4). */
+export const SIGNS: ReadonlySet<ClaimType> = new Set<ClaimType>([
+  'finish-operation',
+  'snug-joint',
+  'final-joint',
+  'verify-joint',
+  'recheck-joint',
+  'pass-check',
+  'remove-stopgap',
+  'fit-part',
+  'decide-finding',
+  'decide-change',
+  'release-hold',
+  'clear-lot',
+  'strike-signature',
+  'deliver-car',
+]);
+
 /** May this person give this command? Independence rules are per joint and stand with the joint's own rules. */
 export const mayAct = (facts: Facts, command: Command): readonly Refusal[] => {
   const { claim } = command;
