@@ -26,6 +26,8 @@ const shopWords = (event: ShopEvent): string => {
       return `${event.tool} is suspect from ${event.interval.from} (${event.interval.reason})`;
     case 'tool-tested':
       return `${event.tool} was tested: off by ${event.low} to ${event.high} %`;
+    case 'plan-released':
+      return `cars may be begun on ${event.model} ${event.revision}`;
     case 'lot-received':
       return event.lot.quarantined === null
         ? `lot ${event.lot.id} is in`

@@ -10,6 +10,7 @@ export const OWN_EVENT: Readonly<Record<ClaimType, EventType>> = {
   'add-adapter': 'adapter-added',
   'record-calibration': 'tool-calibrated',
   'suspect-tool': 'tool-suspected',
+  'release-plan': 'plan-released',
   'receive-lot': 'lot-received',
   'quarantine-lot': 'lot-quarantined',
   'clear-lot': 'lot-cleared',

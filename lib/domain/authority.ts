@@ -58,6 +58,7 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
     'value-unreadable',
   ]),
   'suspect-tool': warning('shop', 'anyone', 'a tool was dropped, lost, is overdue, or reads wrong'),
+  'release-plan': assurance('shop', LEADS, 'cars may be begun on a plan revision', ['already-there']),
   'receive-lot': assurance('shop', LEADS, 'a lot of hardware came in', ['already-there']),
   'quarantine-lot': warning('shop', 'anyone', 'a lot must not be used'),
   'clear-lot': assurance('shop', LEADS, 'a lot kept apart is good after all', ['lot-not-quarantined']),

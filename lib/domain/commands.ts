@@ -74,6 +74,7 @@ export type ShopClaim =
       readonly certificateAsked?: boolean;
       readonly expires?: Day;
     }
+  | { readonly type: 'release-plan'; readonly plan: string }
   | { readonly type: 'quarantine-lot'; readonly lot: LotId; readonly reason: string }
   | { readonly type: 'clear-lot'; readonly lot: LotId; readonly reason: string };
 

@@ -35,6 +35,12 @@ export type ShopPayload =
       readonly low: string;
       readonly high: string;
     }
+  | {
+      readonly type: 'plan-released';
+      readonly plan: string;
+      readonly model: string;
+      readonly revision: string;
+    }
   | { readonly type: 'lot-received'; readonly lot: Lot }
   | { readonly type: 'lot-quarantined'; readonly lot: LotId; readonly reason: string }
   | { readonly type: 'lot-cleared'; readonly lot: LotId; readonly reason: string };

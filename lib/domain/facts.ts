@@ -29,8 +29,10 @@ export interface Facts {
   readonly lots: Readonly<Record<LotId, Lot>>;
   /** Cars by plan hash and the key of the stage that they stand in. */
   readonly occupancy: Readonly<Record<string, Readonly<Record<Key, readonly CarId[]>>>>;
-  /** Released plan revisions by hash. */
+  /** Documents of plan revisions by hash. */
   readonly plans: Readonly<Record<string, PlanDocument>>;
+  /** Which of them are on the shop's books as released. */
+  readonly released: Shop['plans'];
 }
 
 export interface Moment {
@@ -61,6 +63,15 @@ export const factsOf = (
   plans: Readonly<Record<string, PlanDocument>>,
   moment: Moment,
   dayOf: (at: Instant) => Day,
+): Facts => factsWith(shop, occupancyOf(cars, plans), plans, moment, dayOf);
+
+/** The same for who knows already who stands where and need not hold every car. */
+export const factsWith = (
+  shop: Shop,
+  occupancy: Facts['occupancy'],
+  plans: Readonly<Record<string, PlanDocument>>,
+  moment: Moment,
+  dayOf: (at: Instant) => Day,
 ): Facts => {
   const judged = judgedTime(moment);
   return {
@@ -74,8 +85,9 @@ export const factsOf = (
     tools: shop.tools,
     adapters: shop.adapters,
     lots: shop.lots,
-    occupancy: occupancyOf(cars, plans),
+    occupancy,
     plans,
+    released: shop.plans,
   };
 };
 

@@ -16,18 +16,26 @@ import type { Instant } from '@/lib/domain/base/vocabulary';
 import type { Claim } from '@/lib/domain/commands';
 import type { Plain, Same } from './same-shape';
 
+/** Neither NUL, which the database can't keep, nor half a surrogate pair, which has no canonical bytes. */
+const isWriting = (text: string): boolean => !/\0|\p{Surrogate}/u.test(text);
+
 /** A name that rows are kept under. `constructor` and the like stand on every object and would be found there. */
 export const idSchema = z
   .string()
   .max(200, 'this is longer than 200 characters')
   .regex(/\S/, 'must not be empty')
+  .refine(isWriting, 'holds characters that no text has')
   .refine((text) => !(text in Object.prototype), 'this word can’t be used as a name');
 
 const words = z
   .string()
   .max(10_000, 'this is longer than 10,000 characters')
-  .regex(/\S/, 'must not be empty');
-const figure = z.string().max(100, 'this is longer than 100 characters');
+  .regex(/\S/, 'must not be empty')
+  .refine(isWriting, 'holds characters that no text has');
+const figure = z
+  .string()
+  .max(100, 'this is longer than 100 characters')
+  .refine(isWriting, 'holds characters that no text has');
 const day = z.iso.date('this is no day; write it as 2026-11-25');
 const count = z.int().min(1);
 const fasteners = z.array(count).max(999);
@@ -138,6 +146,7 @@ const shopClaims = (instant: ReturnType<typeof instantSchema>) =>
       certificateAsked: z.boolean().optional(),
       expires: day.optional(),
     }),
+    z.strictObject({ ...is('release-plan'), plan: idSchema }),
     z.strictObject({ ...is('quarantine-lot'), lot: idSchema, reason: words }),
     z.strictObject({ ...is('clear-lot'), lot: idSchema, reason: words }),
   ] as const;

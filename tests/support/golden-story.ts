@@ -84,6 +84,7 @@ const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
   ['leo', { type: 'qualify-person', person: 'tom', qualification: { key: 'brakes', until: '2026-06-30' } }],
   ['leo', { type: 'add-person', person: 'guest', name: 'Guest', roles: ['technician'] }],
   ['leo', { type: 'remove-person', person: 'guest' }],
+  ['leo', { type: 'release-plan', plan: 'Corbel 54 r1' }],
   ['leo', { type: 'receive-lot', lot: 'L-1', item: 'NUT', quantity: 20 }],
   ['tom', { type: 'quarantine-lot', lot: 'L-1', reason: 'soft' }],
   ['leo', { type: 'clear-lot', lot: 'L-1', reason: 'tested' }],

@@ -75,6 +75,8 @@ export const decideShop = (facts: Facts, claim: ShopClaim): ShopDecision => {
         },
       });
     }
+    case 'release-plan':
+      return releasePlan(facts, claim.plan);
     case 'receive-lot':
       return receiveLot(facts, claim);
     case 'quarantine-lot':
@@ -89,6 +91,19 @@ export const decideShop = (facts: Facts, claim: ShopClaim): ShopDecision => {
         : accept({ type: 'lot-cleared', lot: claim.lot, reason: claim.reason });
     }
   }
+};
+
+/** One name, one document: what was built by a revision must stay readable under its name. */
+const releasePlan = (facts: Facts, plan: string): ShopDecision => {
+  const document = facts.plans[plan];
+  if (document === undefined) return unknown('plan revision', plan);
+  const { plan: model, revision } = document;
+  const isTaken = Object.values(facts.released).some(
+    (each) => each.model === model && each.revision === revision,
+  );
+  return isTaken || facts.released[plan] !== undefined
+    ? there('plan revision', `${model} ${revision}`)
+    : accept({ type: 'plan-released', plan, model, revision });
 };
 
 const addTool = (claim: Extract<ShopClaim, { type: 'add-tool' }>): ShopDecision => {

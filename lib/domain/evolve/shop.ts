@@ -40,6 +40,13 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
             : interval,
         ),
       }));
+    case 'plan-released': {
+      const { model, revision, meta } = event;
+      return {
+        ...shop,
+        plans: { ...shop.plans, [event.plan]: { model, revision, by: meta.by, at: meta.at } },
+      };
+    }
     case 'lot-received':
       return { ...shop, lots: { ...shop.lots, [event.lot.id]: event.lot } };
     case 'lot-quarantined':

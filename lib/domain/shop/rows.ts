@@ -30,15 +30,25 @@ export interface Lot {
   readonly receivedAt: Instant;
 }
 
+/** A plan revision that cars may be begun on; its document is kept beside the shop, under the same hash. */
+export interface ReleasedPlan {
+  readonly model: string;
+  readonly revision: string;
+  readonly by: PersonId;
+  readonly at: Instant;
+}
+
 export interface Shop {
   readonly version: number;
   readonly people: Readonly<Record<PersonId, Person>>;
   readonly tools: Readonly<Record<ToolId, Tool>>;
   readonly adapters: Readonly<Record<string, Adapter>>;
   readonly lots: Readonly<Record<LotId, Lot>>;
+  /** By hash. */
+  readonly plans: Readonly<Record<string, ReleasedPlan>>;
 }
 
-export const EMPTY_SHOP: Shop = { version: 0, people: {}, tools: {}, adapters: {}, lots: {} };
+export const EMPTY_SHOP: Shop = { version: 0, people: {}, tools: {}, adapters: {}, lots: {}, plans: {} };
 
 /** Does the person hold this qualification on that day? `null` asks for none. */
 export const isQualified = (person: Person, qualification: Key | null, day: Day): boolean =>
