@@ -8,6 +8,8 @@ CREATE TABLE stream (
   CHECK ((version = 0) = (head = ''))
 );
 
+INSERT INTO stream (id) VALUES ('shop');
+
 CREATE TABLE command (
   id text PRIMARY KEY CHECK (length(id) BETWEEN 1 AND 100),
   body_hash text NOT NULL CHECK (body_hash ~ '^[0-9a-f]{64}$'),
@@ -101,6 +103,12 @@ CREATE TABLE plan_revision (
   document json NOT NULL,
   kept_at timestamptz(3) NOT NULL DEFAULT now(),
   UNIQUE (model, revision)
+);
+
+CREATE TABLE plan_release (
+  id text PRIMARY KEY REFERENCES plan_revision (hash),
+  row jsonb NOT NULL CHECK (jsonb_typeof(row) = 'object'),
+  released_by text GENERATED ALWAYS AS (row ->> 'by') STORED NOT NULL REFERENCES person (id)
 );
 
 CREATE TABLE car (
@@ -266,7 +274,7 @@ BEGIN
     GRANT INSERT ON ALL TABLES IN SCHEMA public TO slipmark_app;
     GRANT UPDATE (version, head) ON stream TO slipmark_app;
     GRANT UPDATE (outcome, answer) ON command TO slipmark_app;
-    GRANT UPDATE (row) ON person, tool, tool_suspect, adapter, lot, car TO slipmark_app;
+    GRANT UPDATE (row) ON person, tool, tool_suspect, adapter, lot, plan_release, car TO slipmark_app;
     GRANT UPDATE (row), DELETE ON car_operation, car_joint, car_finding, car_check, car_condition, car_stopgap,
       car_change, car_hold, car_part, car_photo, car_signature, car_gate, car_note, car_assignment TO slipmark_app;
     GRANT UPDATE (name, zone, demo) ON shop_setting TO slipmark_app;

@@ -1,0 +1,31 @@
+/** The one way to the database. Everything that waits has a limit, so that a lost server never hangs a page (1.4). */
+import 'server-only';
+import { PrismaPg } from '@prisma/adapter-pg';
+import { PrismaClient } from '@/prisma/generated/client';
+
+export type Database = PrismaClient;
+/** A client inside a transaction. */
+export type Transaction = Parameters<Parameters<PrismaClient['$transaction']>[0]>[0];
+
+/** Opens a pool of its own; whoever opens it also calls `$disconnect`. */
+export const openDatabase = (url: string, max = 10): Database =>
+  new PrismaClient({
+    adapter: new PrismaPg({
+      connectionString: url,
+      max,
+      connectionTimeoutMillis: 5000,
+      idleTimeoutMillis: 30_000,
+      options: '-c statement_timeout=10000 -c lock_timeout=8000 -c idle_in_transaction_session_timeout=15000',
+    }),
+  });
+
+const kept = globalThis as { slipmarkDatabase?: Database };
+
+/** This process's pool, by DATABASE_URL. Throws where that is not set: nothing is invented. */
+export const database = (): Database => {
+  const url = process.env.DATABASE_URL;
+  if (url === undefined || url === '')
+    throw new Error('DATABASE_URL is not set: start the shop with `npm start`, or give the address.');
+  // Kept on globalThis: a development server loads this module anew after each edit, and pools would pile up.
+  return (kept.slipmarkDatabase ??= openDatabase(url));
+};

@@ -1,0 +1,106 @@
+/**
+ * The one write path. Whoever wants to change anything about cars or the shop's books comes through here: the HTTP
+ * door, the command line, the seed. Outside it are only secrets, sessions and throttles (lib/server/auth), and plan
+ * documents, which do nothing until a command releases them.
+ */
+import 'server-only';
+import { decide } from '@/lib/domain/decide';
+import { evolveAll } from '@/lib/domain/evolve';
+import { touches } from '@/lib/domain/touches';
+import type { Database, Transaction } from './database';
+import type { Given, RunAnswer } from './given';
+import { keepCar, keptFor } from './load/kept';
+import type { Kept } from './load/kept';
+import { loadPlan } from './load/plan';
+import { withRetries } from './retry';
+import { storedAnswer, writeAccepted, writeRefused } from './write/answer';
+import { bodyHash, carOf, claim, streamFor } from './write/claim';
+import { readSlice } from './write/slice';
+
+const LIMITS = { maxWait: 5000, timeout: 12_000 };
+
+/**
+ * Judges one command and, if it holds, writes all that follows from it, in one transaction. The answer is final for
+ * the command's id and the same however often it is asked. Throws only where the database can't be reached or a rule
+ * broke a constraint; then nothing was done.
+ */
+export const runCommand = async (db: Database, zone: string, given: Given): Promise<RunAnswer> => {
+  const kept = keptFor(db);
+  const plan = await planFor(db, kept, given);
+  if (plan !== null) await loadPlan(db, plan);
+  const hash = bodyHash(given);
+  return withRetries(() => attempt(db, kept, zone, given, plan, hash));
+};
+
+/** A car stays on its plan, so that its hash may be read before the lock. */
+const planFor = async (db: Database, kept: Kept, { command }: Given): Promise<string | null> => {
+  if ('plan' in command.claim) return command.claim.plan;
+  const car = carOf(command);
+  if (car === null) return null;
+  return (
+    kept.planOf.get(car) ??
+    (await db.car.findUnique({ where: { id: car }, select: { plan: true } }))?.plan ??
+    null
+  );
+};
+
+const attempt = async (
+  db: Database,
+  kept: Kept,
+  zone: string,
+  given: Given,
+  plan: string | null,
+  hash: string,
+): Promise<RunAnswer> => {
+  const { answer, commit } = await db.$transaction((tx) => judged(tx, kept, zone, given, plan, hash), LIMITS);
+  commit();
+  return answer;
+};
+
+interface Judged {
+  readonly answer: RunAnswer;
+  /** What this process may remember, once the database has it for good. */
+  readonly commit: () => void;
+}
+
+const nothing = (): void => undefined;
+
+const judged = async (
+  tx: Transaction,
+  kept: Kept,
+  zone: string,
+  given: Given,
+  plan: string | null,
+  hash: string,
+): Promise<Judged> => {
+  const { command } = given;
+  const locked = await claim(tx, given, hash);
+  if (locked === null) return { answer: await storedAnswer(tx, command.id, hash), commit: nothing };
+  await lockStages(tx, touches(command, plan));
+  const { facts, world } = await readSlice(tx, kept, zone, given, locked, plan);
+  const verdict = decide(facts, world, command);
+  if (!verdict.ok) {
+    await writeRefused(tx, command.id, verdict.error);
+    return { answer: { outcome: 'refused', already: false, refusals: verdict.error }, commit: nothing };
+  }
+  const after = evolveAll(world, verdict.value);
+  const car = carOf(command);
+  const stream = streamFor(command);
+  const effect = { stream, car, locked, events: verdict.value, before: world, after };
+  const version = await writeAccepted(tx, command.id, effect);
+  return {
+    answer: { outcome: 'accepted', already: false, car, version },
+    commit: () => {
+      const now = car === null ? undefined : after.cars[car];
+      if (now !== undefined) keepCar(kept, now);
+      if (stream === 'shop' && version > (kept.shop?.version ?? 0)) kept.shop = after.shop;
+    },
+  };
+};
+
+/** The room of a stage has no row of its own; every other lock is the row of the stream, which the claim holds. */
+const lockStages = async (tx: Transaction, locks: readonly string[]): Promise<void> => {
+  for (const lock of locks)
+    if (lock.startsWith('stage:'))
+      await tx.$executeRaw`SELECT pg_advisory_xact_lock(hashtextextended(${lock}, 0))`;
+};

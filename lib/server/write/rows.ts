@@ -1,0 +1,68 @@
+/** Rows → SQL, generically: one piece for each table that was touched. No event is named here. */
+import 'server-only';
+import { rowDelta } from '@/lib/domain/car/codec';
+import type { Car, CarTable } from '@/lib/domain/car/rows';
+import { CAR_TABLES } from '@/lib/domain/car/rows';
+import { SHOP_TABLES, shopDelta } from '@/lib/domain/shop/codec';
+import type { Shop } from '@/lib/domain/shop/rows';
+import { Prisma } from '@/prisma/generated/client';
+import { TABLE_OF } from '@/lib/server/load/rows';
+
+const json = (value: unknown): Prisma.Sql => Prisma.sql`${JSON.stringify(value)}::json`;
+
+/** What a command did to its car. */
+export const carRows = (before: Car | null, after: Car): readonly Prisma.Sql[] => {
+  const { put, drop } = rowDelta(before, after);
+  return [
+    ...put.flatMap(({ table, row }) => (table === 'car' ? [putCar(after.id, row)] : [])),
+    ...CAR_TABLES.flatMap((table) => {
+      const rows = put.flatMap((each) => (each.table === table ? [{ key: each.key, row: each.row }] : []));
+      const keys = drop.flatMap((each) => (each.table === table ? [each.key] : []));
+      return [
+        ...(rows.length === 0 ? [] : [putRows(table, after.id, rows)]),
+        ...(keys.length === 0 ? [] : [dropRows(table, after.id, keys)]),
+      ];
+    }),
+  ];
+};
+
+const putCar = (id: string, row: unknown): Prisma.Sql => Prisma.sql`
+  INSERT INTO car (id, row) VALUES (${id}, ${json(row)}::jsonb) ON CONFLICT (id) DO UPDATE SET row = excluded.row`;
+
+const putRows = (
+  table: CarTable,
+  car: string,
+  rows: readonly { readonly key: string; readonly row: unknown }[],
+): Prisma.Sql => Prisma.sql`
+  INSERT INTO ${Prisma.raw(TABLE_OF[table])} (car, key, row)
+  SELECT ${car}, key, row FROM json_to_recordset(${json(rows)}) AS r (key text, row jsonb)
+  ON CONFLICT (car, key) DO UPDATE SET row = excluded.row`;
+
+const dropRows = (table: CarTable, car: string, keys: readonly string[]): Prisma.Sql => Prisma.sql`
+  DELETE FROM ${Prisma.raw(TABLE_OF[table])} WHERE car = ${car} AND key = ANY(${keys as string[]})`;
+
+/** What a command did to the shop's books. */
+export const shopRows = (before: Shop, after: Shop): readonly Prisma.Sql[] => {
+  const put = shopDelta(before, after);
+  return SHOP_TABLES.flatMap((table) => {
+    const rows = put.flatMap((each) =>
+      each.table === table ? [{ key: each.key, nr: each.nr, row: each.row }] : [],
+    );
+    if (rows.length === 0) return [];
+    const from = Prisma.sql`FROM json_to_recordset(${json(rows)}) AS r (key text, nr int, row jsonb)`;
+    return table === 'tool_suspect'
+      ? [
+          Prisma.sql`INSERT INTO tool_suspect (tool, nr, row) SELECT key, nr, row ${from}
+            ON CONFLICT (tool, nr) DO UPDATE SET row = excluded.row`,
+        ]
+      : [
+          Prisma.sql`INSERT INTO ${Prisma.raw(table)} (id, row) SELECT key, row ${from}
+            ON CONFLICT (id) DO UPDATE SET row = excluded.row`,
+        ];
+  });
+};
+
+/** The shop's half of a car's events: adds, and never overwrites what another car added. */
+export const toolUse = (tool: string, cycles: number): Prisma.Sql => Prisma.sql`
+  UPDATE tool SET row = jsonb_set(row, '{cycles,used}', to_jsonb(used + ${cycles}::int))
+  WHERE id = ${tool} AND used IS NOT NULL`;
