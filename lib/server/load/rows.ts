@@ -41,10 +41,10 @@ interface Found {
 const oneOfCars = (ids: readonly string[]): Prisma.Sql =>
   Prisma.join(
     [
-      Prisma.sql`SELECT id AS car, 'car' AS "table", id AS key, row FROM car WHERE id = ANY(${ids as string[]})`,
+      Prisma.sql`SELECT id AS car, 'car' AS "table", id AS key, row FROM car WHERE id = ANY(${[...ids]})`,
       ...CAR_TABLES.map(
         (table) =>
-          Prisma.sql`SELECT car, ${Prisma.raw(`'${table}'`)} AS "table", key, row FROM ${Prisma.raw(TABLE_OF[table])} WHERE car = ANY(${ids as string[]})`,
+          Prisma.sql`SELECT car, ${Prisma.raw(`'${table}'`)} AS "table", key, row FROM ${Prisma.raw(TABLE_OF[table])} WHERE car = ANY(${[...ids]})`,
       ),
     ],
     ' UNION ALL ',

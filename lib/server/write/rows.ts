@@ -39,7 +39,7 @@ const putRows = (
   ON CONFLICT (car, key) DO UPDATE SET row = excluded.row`;
 
 const dropRows = (table: CarTable, car: string, keys: readonly string[]): Prisma.Sql => Prisma.sql`
-  DELETE FROM ${Prisma.raw(TABLE_OF[table])} WHERE car = ${car} AND key = ANY(${keys as string[]})`;
+  DELETE FROM ${Prisma.raw(TABLE_OF[table])} WHERE car = ${car} AND key = ANY(${[...keys]})`;
 
 /** What a command did to the shop's books. */
 export const shopRows = (before: Shop, after: Shop): readonly Prisma.Sql[] => {

@@ -1,0 +1,81 @@
+/** One throw-away Postgres for all tests, with one database migrated once, of which each test gets a copy. */
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { TestProject } from 'vitest/node';
+import { makeCluster, startCluster, superUrl } from '@/lib/cli/starting/cluster';
+import type { Cluster } from '@/lib/cli/starting/cluster';
+import { someFreePort } from '@/lib/cli/starting/free-port';
+import { migrate } from '@/lib/cli/starting/migrate';
+import { postgresPrograms } from '@/lib/cli/starting/postgres-programs';
+import { postgresUser } from '@/lib/cli/starting/postgres-user';
+import { stopPostmaster } from '@/lib/cli/starting/postmaster';
+import { isAlive } from '@/lib/cli/starting/processes';
+import { makeDatabase, makeRoles, urlAs } from '@/lib/cli/starting/roles';
+
+export const TEMPLATE = 'slipmark_template';
+export const PASSWORDS = { owner: 'owner', app: 'app' };
+
+declare module 'vitest' {
+  interface ProvidedContext {
+    /** Superuser's address of the test cluster. */
+    postgres: string;
+  }
+}
+
+const PREFIX = 'slipmark-postgres-';
+const MIGRATIONS = fileURLToPath(new URL('../../prisma/migrations', import.meta.url));
+
+/** Nothing here outlives the run, so nothing has to reach the disk. */
+const HASTY = ['fsync=off', 'synchronous_commit=off', 'full_page_writes=off', 'max_connections=200'];
+
+/** What a run that was killed left behind: its server is stopped, its folder removed. */
+const clearUp = async (): Promise<void> => {
+  for (const name of readdirSync(tmpdir()).filter((entry) => entry.startsWith(PREFIX))) {
+    const folder = join(tmpdir(), name);
+    try {
+      if (isAlive(Number(readFileSync(join(folder, 'run-by'), 'utf8')))) continue;
+      await remove(folder);
+    } catch {
+      // Another user's, or one that is being made this very moment.
+    }
+  }
+};
+
+const remove = async (folder: string): Promise<void> => {
+  await stopPostmaster(join(folder, 'cluster'));
+  rmSync(folder, { recursive: true, force: true });
+};
+
+export const startTestCluster = async (): Promise<{ url: string; stop: () => Promise<void> }> => {
+  await clearUp();
+  const base = mkdtempSync(join(tmpdir(), PREFIX));
+  chmodSync(base, 0o755);
+  writeFileSync(join(base, 'run-by'), String(process.pid));
+  const folder = join(base, 'cluster');
+  mkdirSync(join(base, 'programs'));
+  const user = postgresUser(folder);
+  const cluster: Cluster = {
+    folder,
+    log: join(base, 'log'),
+    programs: postgresPrograms(user, join(base, 'programs')),
+    user,
+    password: 'postgres',
+  };
+  makeCluster(cluster, ['--no-sync']);
+  const port = await someFreePort();
+  await startCluster(cluster, port, HASTY);
+  const url = superUrl(cluster, port);
+  await makeRoles(url, PASSWORDS);
+  await makeDatabase(url, TEMPLATE);
+  await migrate(urlAs(url, 'owner', PASSWORDS, TEMPLATE), MIGRATIONS);
+  return { url, stop: () => remove(base) };
+};
+
+export default async (project: TestProject): Promise<() => Promise<void>> => {
+  const { url, stop } = await startTestCluster();
+  project.provide('postgres', url);
+  return stop;
+};
