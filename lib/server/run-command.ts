@@ -74,9 +74,9 @@ const judged = async (
   hash: string,
 ): Promise<Judged> => {
   const { command } = given;
-  const locked = await claim(tx, given, hash);
+  const rooms = touches(command, plan).filter((lock) => lock.startsWith('stage:'));
+  const locked = await claim(tx, given, hash, rooms);
   if (locked === null) return { answer: await storedAnswer(tx, command.id, hash), commit: nothing };
-  await lockStages(tx, touches(command, plan));
   const { facts, world } = await readSlice(tx, kept, zone, given, locked, plan);
   const verdict = decide(facts, world, command);
   if (!verdict.ok) {
@@ -96,11 +96,4 @@ const judged = async (
       if (stream === 'shop' && version > (kept.shop?.version ?? 0)) kept.shop = after.shop;
     },
   };
-};
-
-/** The room of a stage has no row of its own; every other lock is the row of the stream, which the claim holds. */
-const lockStages = async (tx: Transaction, locks: readonly string[]): Promise<void> => {
-  for (const lock of locks)
-    if (lock.startsWith('stage:'))
-      await tx.$executeRaw`SELECT pg_advisory_xact_lock(hashtextextended(${lock}, 0))`;
 };

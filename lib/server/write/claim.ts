@@ -27,10 +27,16 @@ export interface Locked {
 }
 
 /**
- * Claims the id and locks the stream, or answers null where the id was claimed before. A twin that comes while the
- * first is still at work waits here until that has its answer (D5).
+ * Claims the id and locks the stream, and after it the rooms of stages (`rooms`), which have no row of their own; or answers null where the id was claimed before. A twin that comes while the
+ * first is still at work waits here until that has its answer (D5). All in one statement: the locks are taken while its
+ * row is made, in that order.
  */
-export const claim = async (tx: Transaction, given: Given, hash: string): Promise<Locked | null> => {
+export const claim = async (
+  tx: Transaction,
+  given: Given,
+  hash: string,
+  rooms: readonly string[],
+): Promise<Locked | null> => {
   const { command, actor, present, device, now } = given;
   const stream = streamFor(command);
   const [found] = await tx.$queryRaw<{ version: number | null; head: string | null }[]>`
@@ -41,7 +47,9 @@ export const claim = async (tx: Transaction, given: Given, hash: string): Promis
       ON CONFLICT (id) DO NOTHING
       RETURNING id
     )
-    SELECT s.version, s.head
+    SELECT s.version, s.head,
+      (SELECT count(pg_advisory_xact_lock(hashtextextended(room, 0))) FROM unnest(${[...rooms]}::text[]) room
+        WHERE claimed.id IS NOT NULL) AS rooms
     FROM claimed LEFT JOIN LATERAL (
       SELECT version, head FROM stream WHERE id = ${stream} AND claimed.id IS NOT NULL FOR UPDATE
     ) s ON true`;

@@ -1,6 +1,8 @@
 /** One id, one effect, one answer, however often and from wherever it comes (D3, D5; reliability T5, T6). */
 import { randomUUID } from 'node:crypto';
+import { PrismaPg } from '@prisma/adapter-pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { PrismaClient } from '@/prisma/generated/client';
 import { openDatabase } from '@/lib/server/database';
 import { runCommand } from '@/lib/server/run-command';
 import { StoredShop } from '@/tests/support/stored-shop';
@@ -96,4 +98,25 @@ test('every use of a counted tool adds up over cars that use it at once', async 
   await Promise.all(cars.map((car) => shop.carAtOpenGate(car)));
   // Two taps in each of the passes, of which there is one.
   expect(await used()).toBe(before + 2 * cars.length);
+});
+
+/** Between BEGIN and COMMIT (design 8, D37): fewer, since nothing else may happen to the car meanwhile. */
+test('a command takes at most five round trips, three once car and shop are known', async () => {
+  const db = new PrismaClient({
+    adapter: new PrismaPg({ connectionString: shop.at.url, max: 2 }),
+    log: [{ emit: 'event', level: 'query' }],
+  });
+  let asked: string[] = [];
+  db.$on('query', ({ query }) => asked.push(query));
+  const trips = async (actor: string, claim: Parameters<StoredShop['given']>[1]): Promise<number> => {
+    asked = [];
+    expect((await runCommand(db, 'UTC', shop.given(actor, claim))).outcome).toBe('accepted');
+    const inside = asked.slice(asked.findIndex((query) => query.includes('WITH claimed')));
+    return inside.findIndex((query) => query.startsWith('COMMIT'));
+  };
+  await shop.carAtOpenGate('T1');
+  expect(await trips('leo', { type: 'advance-car', car: 'T1', to: 'WH' })).toBe(5);
+  expect(await trips('tom', { type: 'add-note', car: 'T1', of: 'AX-010', text: 'a' })).toBe(3);
+  expect(await trips('leo', { type: 'send-back', car: 'T1', to: 'AX', reason: 'again' })).toBe(3);
+  await db.$disconnect();
 });

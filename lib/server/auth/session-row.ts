@@ -1,0 +1,73 @@
+/** Sessions as rows: each request asks the database whether its session still holds, by the database's clock. */
+import 'server-only';
+import type { Person } from '@/lib/domain/shop/rows';
+import type { Database } from '@/lib/server/database';
+import { SESSION_SECONDS } from './cookies';
+import { deviceIdOf, newToken, tokenHash } from './tokens';
+
+export interface Seat {
+  readonly person: Person;
+  readonly device: string;
+  /** Name of the session's row. */
+  readonly session: string;
+  /** When a command of this device last had its answer, and the highest number that one carried (D1). */
+  readonly lastContact: Date | null;
+  readonly lastSequence: bigint;
+  /** The shop's calendar. */
+  readonly zone: string;
+}
+
+/** Begins a session; gives what the browser's cookie carries. `deviceToken` is what its device cookie says. */
+export const startSession = async (db: Database, person: string, deviceToken: string): Promise<string> => {
+  const token = newToken();
+  const device = deviceIdOf(deviceToken);
+  await db.$transaction([
+    db.$executeRaw`INSERT INTO device (id) VALUES (${device}) ON CONFLICT DO NOTHING`,
+    db.$executeRaw`INSERT INTO session (id, person, device, made_at, last_seen_at)
+      VALUES (${tokenHash(token)}, ${person}, ${device}, now(), now())`,
+  ]);
+  return token;
+};
+
+interface Found {
+  readonly person: Person;
+  readonly device: string;
+  readonly session: string;
+  readonly lastContact: Date | null;
+  readonly lastSequence: bigint;
+  readonly zone: string;
+  readonly isStale: boolean;
+}
+
+/** Whoever holds this token, unless it was ended, is too old, or the person no longer works here. */
+export const seatOf = async (db: Database, token: string): Promise<Seat | null> => {
+  const [found] = await db.$queryRaw<Found[]>`
+    SELECT p.row AS person, s.device, s.id AS session, d.last_contact AS "lastContact",
+      d.last_sequence AS "lastSequence", coalesce((SELECT zone FROM shop_setting WHERE id = 1), 'UTC') AS zone,
+      s.last_seen_at < now() - interval '1 minute' AS "isStale"
+    FROM session s JOIN person p ON p.id = s.person JOIN device d ON d.id = s.device
+    WHERE s.id = ${tokenHash(token)} AND s.ended_at IS NULL AND NOT p."left"
+      AND s.made_at > now() - ${SESSION_SECONDS} * interval '1 second'`;
+  if (found === undefined) return null;
+  const { isStale, ...seat } = found;
+  // Once a minute is as exact as anybody asks, and spares a write at each request.
+  if (isStale) await db.$executeRaw`UPDATE session SET last_seen_at = now() WHERE id = ${seat.session}`;
+  return seat;
+};
+
+export const endSession = async (db: Database, session: string): Promise<void> => {
+  await db.$executeRaw`UPDATE session SET ended_at = now() WHERE id = ${session} AND ended_at IS NULL`;
+};
+
+/** A command of this device had its answer: what it says was done before now would have been said before now (D1). */
+export const noteContact = async (
+  db: Database,
+  device: string,
+  now: string,
+  sequence: number | undefined,
+): Promise<void> => {
+  await db.$executeRaw`
+    UPDATE device SET last_contact = greatest(last_contact, ${now}::timestamptz),
+      last_sequence = greatest(last_sequence, ${sequence ?? 0}::bigint)
+    WHERE id = ${device}`;
+};

@@ -1,0 +1,208 @@
+/** The track board: every car on the floor, how far it has come, and what holds the gate before it. */
+import 'server-only';
+import { assess } from '@/lib/domain/assess';
+import { COMMANDS } from '@/lib/domain/authority';
+import type { Car } from '@/lib/domain/car/rows';
+import type { Facts } from '@/lib/domain/facts';
+import { planOf } from '@/lib/domain/facts';
+import type { CompiledPlan } from '@/lib/domain/plan/compiled';
+import type { Person, Shop } from '@/lib/domain/shop/rows';
+import { refusalLine } from '@/lib/wire/views/refusal';
+import type {
+  BoardCar,
+  BoardGroup,
+  BoardStage,
+  BoardView,
+  CrewCell,
+  EmptyBoard,
+  Mover,
+} from '@/lib/wire/views/board';
+import type { Database } from '@/lib/server/database';
+import { loadFloor, viewFacts } from '@/lib/server/load/car';
+import { loadPlans } from '@/lib/server/load/plan';
+import { loadShop, shopSetting } from '@/lib/server/load/shop';
+import { cellsOf } from './board/cells';
+import { counted, dayInWords, initialsOf, named } from './board/words';
+
+export const boardView = async (db: Database, who: Person): Promise<BoardView> => {
+  const [shop, cars, setting] = await Promise.all([loadShop(db), loadFloor(db), shopSetting(db)]);
+  const plans = await loadPlans(
+    db,
+    cars.map((car) => car.plan),
+  );
+  const now = new Date().toISOString();
+  return boardOf({
+    shop,
+    cars,
+    setting,
+    facts: viewFacts(shop, cars, plans, who.id, now, setting.zone),
+    who,
+  });
+};
+
+export interface BoardRows {
+  readonly shop: Shop;
+  readonly cars: readonly Car[];
+  readonly setting: { readonly name: string; readonly zone: string };
+  readonly facts: Facts;
+  readonly who: Person;
+}
+
+/** The same from rows that are at hand. */
+export const boardOf = ({ shop, cars, setting, facts, who }: BoardRows): BoardView => {
+  const rows = cars.flatMap((car) => {
+    const plan = planOf(facts, car);
+    return plan === null ? [] : [{ plan, car: carRow(plan, car, facts, setting.zone) }];
+  });
+  const loose = rows.reduce((sum, { car }) => sum + car.loose, 0);
+  return {
+    shop: setting.name,
+    says: `${dayInWords(facts.now, setting.zone)}. ${counted(rows.length, 'car')}, ${counted(loose, 'loose end')}.`,
+    mover: moverOf(shop, who),
+    groups: groupsOf(rows, facts),
+    empty: rows.length > 0 ? null : emptyBoard(shop, who),
+  };
+};
+
+const carRow = (plan: CompiledPlan, car: Car, facts: Facts, zone: string): BoardCar => {
+  const { gate, looseEnds } = assess(plan, car, facts);
+  return {
+    id: car.id,
+    chassis: car.chassis,
+    colour: car.colour,
+    model: plan.document.plan,
+    revision: plan.document.revision,
+    version: car.version,
+    stage: car.stage,
+    crew: crewOf(plan, car, facts),
+    loose: looseEnds.length,
+    hold: holdOf(car),
+    way: cellsOf(plan, car, facts, zone),
+    gate: gate.unmet.map((refusal) => refusalLine(car.id, refusal, plan)),
+  };
+};
+
+/** Those who were given the stage, then those who are at work on the car. */
+const crewOf = (plan: CompiledPlan, car: Car, facts: Facts): readonly CrewCell[] => {
+  const given = car.assignments[`stage:${plan.stages[car.stage]?.key ?? ''}`]?.people ?? [];
+  const present = Object.values(car.operations).flatMap((row) =>
+    row.status === 'running' ? row.present : [],
+  );
+  return [...new Set([...given, ...present])].map((id) => {
+    const name = facts.people[id]?.name ?? id;
+    return { initials: initialsOf(name), name };
+  });
+};
+
+/** A hold on things only stops those; one on the work or the gate stops the car. */
+const holdOf = (car: Car): string | null => {
+  const standing = Object.entries(car.holds).filter(
+    ([, hold]) => hold.releasedBy === null && hold.scope !== 'things',
+  );
+  const [first] = standing;
+  if (first === undefined) return null;
+  const [key, { reason }] = first;
+  return standing.length === 1
+    ? `${key}: ${reason}`
+    : `${key}: ${reason}, and ${String(standing.length - 1)} more`;
+};
+
+const moverOf = (shop: Shop, who: Person): Mover => {
+  const { roles } = COMMANDS['advance-car'];
+  const may = (person: Person): boolean =>
+    !person.left && (roles === 'anyone' || person.roles.some((role) => roles.includes(role)));
+  if (may(who)) return { may: true, says: '' };
+  const movers = Object.values(shop.people).filter(may);
+  return {
+    may: false,
+    says:
+      movers.length === 0
+        ? 'Moving a car is for a lead, and the shop has none yet.'
+        : `Moving a car is for a lead: ${named(movers.map(({ name }) => name))}.`,
+  };
+};
+
+// ---- groups ----
+
+interface Row {
+  readonly plan: CompiledPlan;
+  readonly car: BoardCar;
+}
+
+/** Cars stand in one table where their stages are the same; another model has another way to go. */
+const groupsOf = (rows: readonly Row[], facts: Facts): readonly BoardGroup[] => {
+  const groups = new Map<string, Row[]>();
+  for (const row of rows) {
+    const same = JSON.stringify(
+      row.plan.stages.map(({ key, name, capacity, room }) => [key, name, capacity, room]),
+    );
+    const list = groups.get(same);
+    if (list === undefined) groups.set(same, [row]);
+    else list.push(row);
+  }
+  return [...groups.values()].flatMap((list) => {
+    const [first] = list;
+    if (first === undefined) return [];
+    return [
+      {
+        name: named([...new Set(list.map(({ car }) => car.model))]),
+        stages: stagesOf(first.plan, [...new Set(list.map(({ plan }) => plan.document))], facts),
+        cars: list.map(({ car }) => car),
+      },
+    ];
+  });
+};
+
+const stagesOf = (
+  plan: CompiledPlan,
+  documents: readonly CompiledPlan['document'][],
+  facts: Facts,
+): readonly BoardStage[] =>
+  plan.stages.map((stage) => {
+    const { key, name, capacity, room } = stage;
+    if (capacity === null) return { key, name, room: '' };
+    const taken = Object.entries(facts.occupancy)
+      .filter(([hash]) => documents.some((document) => facts.plans[hash] === document))
+      .reduce(
+        (sum, [, stages]) => sum + room.reduce((cars, each) => cars + (stages[each]?.length ?? 0), 0),
+        0,
+      );
+    return { key, name, room: roomText(taken, capacity, othersIn(plan, stage)) };
+  });
+
+const othersIn = (plan: CompiledPlan, { key, room }: CompiledPlan['stages'][number]): readonly string[] =>
+  plan.stages.filter((other) => other.key !== key && room.includes(other.key)).map(({ name }) => name);
+
+const roomText = (taken: number, capacity: number, sharedWith: readonly string[]): string => {
+  const text =
+    capacity === 1 && taken < 2
+      ? taken === 0
+        ? 'free'
+        : 'taken'
+      : `${String(taken)} of ${String(capacity)} taken`;
+  return sharedWith.length === 0 ? text : `${text}, with ${named(sharedWith)}`;
+};
+
+// ---- nothing to show ----
+
+const emptyBoard = (shop: Shop, who: Person): EmptyBoard => {
+  const { roles } = COMMANDS['start-car'];
+  const mayBegin = roles === 'anyone' || who.roles.some((role) => roles.includes(role));
+  const hasPlan = Object.keys(shop.plans).length > 0;
+  const title = 'No car stands on the floor';
+  if (!mayBegin)
+    return {
+      title,
+      says: 'A lead or an owner begins one; it stands here the moment that is done.',
+      href: null,
+      act: null,
+    };
+  return {
+    title,
+    says: hasPlan
+      ? 'Begin a car on one of the shop’s plans, and it stands in its first stage here.'
+      : 'First the shop needs a build plan, then a car is begun on it.',
+    href: '/set-up',
+    act: hasPlan ? 'Begin a car' : 'Set up the shop',
+  };
+};

@@ -1,0 +1,56 @@
+/** Days, counts and names in the words of the board. */
+import 'server-only';
+
+const SMALL = [
+  'No',
+  'One',
+  'Two',
+  'Three',
+  'Four',
+  'Five',
+  'Six',
+  'Seven',
+  'Eight',
+  'Nine',
+  'Ten',
+  'Eleven',
+  'Twelve',
+];
+
+/** `Six cars`, `1 loose end` at the end of a sentence: small numbers of cars are words, everything else figures. */
+export const counted = (count: number, word: string): string => {
+  const plural = count === 1 ? word : `${word}s`;
+  return `${word === 'car' ? (SMALL[count] ?? String(count)) : String(count)} ${plural}`;
+};
+
+/** `A`, `A and B`, `A, B and C`. */
+export const named = (names: readonly string[]): string =>
+  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
+
+/** `Mara Mill` → `MM`; a single name gives its first two letters. */
+export const initialsOf = (name: string): string => {
+  const words = name.split(/\s+/).filter((word) => word !== '');
+  const letters =
+    words.length > 1
+      ? [words[0], words.at(-1)].map((word) => Array.from(word ?? '')[0] ?? '')
+      : Array.from(name).slice(0, 2);
+  return letters.join('').toUpperCase();
+};
+
+/** `Wednesday 25 November`, in the shop's zone. */
+export const dayInWords = (instant: string, zone: string): string =>
+  new Intl.DateTimeFormat('en-GB', { weekday: 'long', day: 'numeric', month: 'long', timeZone: zone }).format(
+    new Date(instant),
+  );
+
+/** `17 Jul`, or `17 Jul 25` where it is not this year's (D60). */
+export const dateText = (instant: string, now: string, zone: string): string => {
+  const year = (at: string): string =>
+    new Intl.DateTimeFormat('en-GB', { year: 'numeric', timeZone: zone }).format(new Date(at));
+  return new Intl.DateTimeFormat('en-GB', {
+    day: 'numeric',
+    month: 'short',
+    timeZone: zone,
+    ...(year(instant) === year(now) ? {} : { year: '2-digit' }),
+  }).format(new Date(instant));
+};

@@ -1,0 +1,252 @@
+/** Loose ends as rows: each with its sentence, who keeps it, by which gate, and the acts that clear it. */
+import type { Job, LooseEnd } from '@/lib/domain/assess';
+import { LOOSE_END_KINDS } from '@/lib/domain/loose-ends';
+import type { LooseEndKind } from '@/lib/domain/loose-ends';
+import type { EndGroup, RowSign, RowView } from '@/lib/wire/views/car';
+import { SCOPE_WORDS } from '@/lib/wire/views/event-matters';
+import { refusalLine } from '@/lib/wire/views/refusal';
+import { anchorOf } from '@/lib/wire/views/said-line';
+import { bodyRows } from './body-rows';
+import { checkActs } from './check-acts';
+import { jointNext } from './joint-rows';
+import { dueMark, saidUnder } from './lines';
+import { editWords } from './matter-things';
+import { operationFacts, operationPeople, operationWord } from './operation-facts';
+import type { Seen } from './seen';
+import type { Acts } from './who-may';
+
+const TITLES: Readonly<Record<LooseEndKind, string>> = {
+  hold: 'Holds',
+  finding: 'Findings',
+  change: 'Changes',
+  doubt: 'In doubt',
+  joint: 'Joints',
+  check: 'Checks',
+  operation: 'Work begun',
+  stopgap: 'Stopgaps',
+  part: 'Parts owed',
+};
+
+/** In the rulebook's order, the gravest kinds first. `anchors` gathers what has its place here. */
+export const endGroups = (seen: Seen, acts: Acts, anchors: Set<string>): readonly EndGroup[] => {
+  const { looseEnds } = seen.assessment;
+  // Every end takes its place before any row looks for a free one.
+  const ids = new Map(looseEnds.map((end) => [end, takeId(anchors, end)]));
+  return LOOSE_END_KINDS.flatMap((kind) => {
+    const ends = looseEnds.filter((end) => end.kind === kind);
+    if (ends.length === 0) return [];
+    const rows = ends.map((end) => endRow(seen, acts, anchors, end, ids.get(end) ?? ''));
+    return [{ kind, title: TITLES[kind], rows }];
+  });
+};
+
+/** A joint may be short of its level and in doubt for several reasons: its first line has its anchor. */
+const takeId = (anchors: Set<string>, { kind, key }: LooseEnd): string => {
+  const own = anchorOf(kind === 'doubt' ? 'joint' : kind, key);
+  let id = own;
+  for (let more = 2; anchors.has(id); more += 1) id = `${own}:${String(more)}`;
+  anchors.add(id);
+  return id;
+};
+
+type Middle = Pick<RowView, 'sign' | 'name' | 'says' | 'who' | 'open' | 'sheet' | 'acts' | 'waits'> &
+  Partial<Pick<RowView, 'body' | 'facts'>>;
+
+const endRow = (
+  seen: Seen,
+  acts: Acts,
+  anchors: ReadonlySet<string>,
+  end: LooseEnd,
+  id: string,
+): RowView => ({
+  body: [],
+  facts: [],
+  id,
+  due: dueMark(seen, end.due),
+  ...middleOf(seen, acts, anchors, end),
+});
+
+const middleOf = (seen: Seen, acts: Acts, anchors: ReadonlySet<string>, end: LooseEnd): Middle => {
+  const { key, refusal } = end;
+  const jobs = seen.assessment.jobs.filter((job) => job.key === key);
+  const who = peopleOf(seen, jobs);
+  const says = saidUnder(seen, refusal, key);
+  const name = seen.words.thing(key);
+  switch (end.kind) {
+    case 'hold':
+      return holdRow(seen, acts, key);
+    case 'finding':
+      return findingRow(seen, acts, key, jobs, says);
+    case 'change':
+      return changeRow(seen, acts, key, jobs);
+    case 'doubt':
+      return { ...jointNext(seen, acts, key), sign: 'disturbed', name, says, who };
+    case 'joint':
+      return {
+        ...jointNext(seen, acts, key),
+        ...jointWords(seen, key),
+        name,
+        says: openedWords(seen, key, says),
+        who,
+      };
+    case 'check':
+      return {
+        sign: refusal.code === 'check-not-clear' && refusal.details.status === 'failed' ? 'failed' : 'due',
+        name,
+        says,
+        who,
+        open: jobs.length > 0 ? 'Do it' : 'See why',
+        sheet: null,
+        acts: checkActs(seen, acts, key),
+        waits: jobs.length > 0 ? [] : findingLines(seen, key),
+      };
+    case 'operation':
+      return operationRow(seen, acts, anchors, key, says);
+    case 'stopgap':
+      return stopgapRow(seen, acts, key, says, who);
+    case 'part':
+      return {
+        sign: 'owed',
+        name,
+        says,
+        who,
+        open: 'Receive',
+        sheet: null,
+        acts: acts.all(['receive-part'], 'part', key),
+        waits: [],
+      };
+  }
+};
+
+const peopleOf = (seen: Seen, jobs: readonly Job[]): RowView['who'] =>
+  [...new Set(jobs.flatMap((job) => job.people))].map(seen.tag);
+
+const holdRow = (seen: Seen, acts: Acts, key: string): Middle => {
+  const hold = seen.car.holds[key];
+  const things = hold?.things ?? [];
+  return {
+    sign: 'hold',
+    name: `${key} ${hold === undefined ? '' : SCOPE_WORDS[hold.scope]}`.trim(),
+    says: `${hold?.reason ?? ''}${things.length === 0 ? '' : `: ${things.map(seen.words.thing).join(', ')}`}`,
+    who: hold === undefined ? [] : [seen.tag(hold.by)],
+    open: 'Release',
+    sheet: null,
+    acts: acts.all(['release-hold'], 'hold', key),
+    waits: [],
+    facts: hold === undefined ? [] : [['Placed', `${seen.when(hold.at)}, ${seen.tag(hold.by).name}`]],
+  };
+};
+
+const findingRow = (seen: Seen, acts: Acts, key: string, jobs: readonly Job[], says: string): Middle => {
+  const row = seen.car.findings[key];
+  const mine = jobs.filter(({ kind }) => kind === 'decide' || kind === 'finding');
+  return {
+    sign: 'finding',
+    name: `${key} ${row?.text ?? ''}`.trim(),
+    says,
+    who: peopleOf(seen, mine),
+    open: row?.state === 'undecided' ? 'Decide' : 'Close',
+    sheet: row?.about.kind === 'joint' ? jointNext(seen, acts, row.about.key).sheet : null,
+    acts: mine.flatMap((job) => acts.all(job.allows, 'finding', key)),
+    waits: mine.flatMap((job) => job.waitsFor).map((refusal) => refusalLine(seen.car.id, refusal, seen.plan)),
+    facts:
+      row === undefined
+        ? []
+        : [
+            ['Found', `${seen.when(row.at)}, ${seen.tag(row.by).name}`],
+            ...(row.decidedBy === null
+              ? []
+              : [['Decided', `${row.disposition ?? ''}, ${seen.tag(row.decidedBy).name}`] as const]),
+          ],
+  };
+};
+
+const changeRow = (seen: Seen, acts: Acts, key: string, jobs: readonly Job[]): Middle => {
+  const row = seen.car.changes[key];
+  const words = row === undefined ? '' : editWords(seen, row);
+  return {
+    sign: 'deviation',
+    name: `${key} ${words}`.trim(),
+    says: `is asked for: ${row?.reason ?? ''}. ${row?.critical === true ? 'Critical: an owner approves too.' : 'Somebody else approves.'}`,
+    who: peopleOf(
+      seen,
+      jobs.filter(({ kind }) => kind === 'change'),
+    ),
+    open: 'Decide',
+    sheet: null,
+    acts: jobs.filter(({ kind }) => kind === 'change').flatMap((job) => acts.all(job.allows, 'change', key)),
+    waits: [],
+    facts: row === undefined ? [] : [['Asked', `${seen.when(row.at)}, ${seen.tag(row.requestedBy).name}`]],
+  };
+};
+
+const jointWords = (seen: Seen, key: string): { readonly sign: RowSign } => ({
+  sign: seen.car.joints[key]?.level ?? 'open',
+});
+
+/** An opened joint says what it was (D27). */
+const openedWords = ({ car, when, tag }: Seen, key: string, says: string): string => {
+  const row = car.joints[key];
+  return row?.opened === null || row?.opened === undefined || row.level !== 'open'
+    ? says
+    : `${says} It was ${row.opened.was}; opened ${when(row.opened.at)}, ${tag(row.opened.by).name}.`;
+};
+
+/** A failed check is looked at again once its finding is decided. */
+const findingLines = (seen: Seen, check: string): RowView['waits'] => {
+  const finding = seen.car.checks[check]?.finding ?? null;
+  const row = finding === null ? undefined : seen.car.findings[finding];
+  return finding === null || row === undefined || row.state === 'closed'
+    ? []
+    : [
+        refusalLine(
+          seen.car.id,
+          { code: 'finding-undecided', details: { finding, about: row.about.key } },
+          seen.plan,
+        ),
+      ];
+};
+
+const operationRow = (
+  seen: Seen,
+  acts: Acts,
+  anchors: ReadonlySet<string>,
+  key: string,
+  says: string,
+): Middle => {
+  const operation = seen.plan.operations.get(key);
+  const job = seen.assessment.jobs.find((each) => each.kind === 'operation' && each.key === key);
+  const leftAs = seen.car.operations[key]?.leftAs ?? null;
+  return {
+    sign: job?.state === 'running' ? 'gopen' : 'gap',
+    name: seen.words.thing(key),
+    says: leftAs === null || job?.state === 'running' ? says : `${says} Left as: ${leftAs}`,
+    who: operationPeople(seen, key, job),
+    open: operationWord(job),
+    sheet: null,
+    acts: acts.all(job?.allows ?? [], 'operation', key),
+    waits: (job?.waitsFor ?? []).map((refusal) => refusalLine(seen.car.id, refusal, seen.plan)),
+    body: operation === undefined ? [] : bodyRows(seen, acts, operation, anchors),
+    facts: operationFacts(seen, key),
+  };
+};
+
+const stopgapRow = (seen: Seen, acts: Acts, key: string, says: string, who: RowView['who']): Middle => {
+  const row = seen.car.stopgaps[key];
+  const planned = seen.plan.document.stopgaps?.[row?.stopgap ?? ''];
+  return {
+    sign: 'stopgap',
+    name: `${key} ${row?.what ?? ''}`.trim(),
+    says,
+    who,
+    open: 'Take out',
+    sheet: null,
+    acts: acts.all(['remove-stopgap'], 'stopgap', key),
+    waits: [],
+    facts: [
+      ...(row?.where == null ? [] : [['Where', row.where] as const]),
+      ...(planned?.standsFor === undefined ? [] : [['Stands for', planned.standsFor] as const]),
+      ...(row === undefined ? [] : [['Placed', `${seen.when(row.at)}, ${seen.tag(row.by).name}`] as const]),
+    ],
+  };
+};

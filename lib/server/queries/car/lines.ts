@@ -1,0 +1,42 @@
+/** Small words that rows share. */
+import { sentence } from '@/lib/domain/base/sentences';
+import type { Refusal } from '@/lib/domain/base/refusals';
+import { planKey } from '@/lib/domain/plan/positions';
+import type { DueMark } from '@/lib/wire/views/car';
+import type { Seen } from './seen';
+
+/**
+ * A refusal under the bold name of its thing: the sentence goes on from there, so that the name is not said twice.
+ * `J-212 (Steering box) is snug and must be …` under `J-212 Steering box` becomes `is snug and must be …`.
+ */
+export const saidUnder = ({ nameOf }: Seen, refusal: Refusal, key: string): string => {
+  const own = planKey(key);
+  const said = sentence(refusal, (each) => (planKey(each) === own ? null : nameOf(each)));
+  return said.startsWith(key) ? said.slice(key.length).replace(/^[:,]?\s*/, '') : said;
+};
+
+/** By which gate; what an earlier gate should have asked is asked by the next. */
+export const dueMark = ({ car, plan }: Seen, due: number | null): DueMark => {
+  if (due === null) return { text: 'delivery', isNow: car.stage === plan.stages.length - 1 };
+  const at = Math.max(due, car.stage);
+  return { text: `gate ${String(at + 1)}`, isNow: at === car.stage };
+};
+
+const NUMBERS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
+
+/** `eight`; from thirteen on, figures. */
+export const numberWord = (count: number): string => NUMBERS[count] ?? String(count);

@@ -1,0 +1,61 @@
+/** Everything that a car's page is made from, read once; the rest of this folder only words it. */
+import type { PersonId } from '@/lib/domain/base/vocabulary';
+import { assess } from '@/lib/domain/assess';
+import type { Assessment } from '@/lib/domain/assess';
+import type { NameOf } from '@/lib/domain/base/sentences';
+import type { Car } from '@/lib/domain/car/rows';
+import type { Case } from '@/lib/domain/decide/case';
+import type { Facts } from '@/lib/domain/facts';
+import type { CompiledPlan } from '@/lib/domain/plan/compiled';
+import type { Person, Shop } from '@/lib/domain/shop/rows';
+import type { World } from '@/lib/domain/world';
+import { initialsOf } from '@/lib/server/queries/board/words';
+import type { PersonTag } from '@/lib/wire/views/car';
+import { wordsFrom } from '@/lib/wire/views/event-words';
+import type { Words } from '@/lib/wire/views/event-words';
+import { namesOf } from '@/lib/wire/views/names';
+import { whenWords } from '@/lib/wire/views/when';
+
+export interface Given {
+  readonly shop: Shop;
+  readonly car: Car;
+  readonly plan: CompiledPlan;
+  readonly facts: Facts;
+  readonly setting: { readonly name: string; readonly zone: string };
+  /** Other cars that are not delivered. */
+  readonly floor: readonly Car[];
+}
+
+export interface Seen extends Given {
+  readonly assessment: Assessment;
+  readonly world: World;
+  /** What the rules of one car are asked with. */
+  readonly at: Case;
+  readonly nameOf: NameOf;
+  readonly words: Words;
+  readonly when: (at: string) => string;
+  readonly tag: (person: PersonId) => PersonTag;
+  /** Who works here now, by name. */
+  readonly people: readonly Person[];
+}
+
+export const see = (given: Given): Seen => {
+  const { shop, car, plan, facts, setting } = given;
+  const nameOf = namesOf(plan.document);
+  return {
+    ...given,
+    assessment: assess(plan, car, facts),
+    world: { shop, cars: { [car.id]: car } },
+    at: { command: '', facts, car, plan },
+    nameOf,
+    words: wordsFrom({ nameOf, people: shop.people, stages: plan.stages }),
+    when: whenWords(setting.zone, facts.day),
+    tag: (id) => {
+      const name = shop.people[id]?.name ?? id;
+      return { id, name, initials: initialsOf(name) };
+    },
+    people: Object.values(shop.people)
+      .filter(({ left }) => !left)
+      .sort((a, b) => a.name.localeCompare(b.name, 'en')),
+  };
+};

@@ -1,0 +1,60 @@
+/** What goes into the joint: what is in, what must be new, and what may stand in for it. */
+import type { Key } from '@/lib/domain/base/vocabulary';
+import { lotRefusals, ruleText } from '@/lib/domain/car/hardware';
+import type { JointCase } from '@/lib/domain/decide/joints';
+import type { HardwareLine } from '@/lib/domain/plan/compiled';
+import { refusalLine } from '@/lib/wire/views/refusal';
+import type { HardwareView } from '@/lib/wire/views/sign-off';
+
+export const hardwareViews = (at: JointCase): readonly HardwareView[] =>
+  at.joint.hardware.map((line) => ({
+    item: line.item,
+    name: nameOf(at, line.item),
+    quantity: line.quantity,
+    perFastener: line.per === 'fastener',
+    rule: ruleText(line.reuse),
+    isOnce: line.reuse.rule === 'once-final' || line.reuse.rule === 'once-fitted',
+    isTracedByLot: at.plan.document.items?.[line.item]?.trace === 'lot',
+    places: places(at, line),
+    lots: lotsOf(at, line.item),
+    substitutes: substitutes(at, line.item),
+  }));
+
+const nameOf = ({ plan }: JointCase, item: Key): string => plan.document.items?.[item]?.name ?? item;
+
+const places = ({ joint, row }: JointCase, line: HardwareLine): HardwareView['places'] =>
+  (line.per === 'joint' ? [null] : joint.order).map((fastener) => {
+    const piece = row.fasteners[fastener === null ? 'joint' : String(fastener)]?.[line.item];
+    const state =
+      piece === undefined ? 'empty' : piece.spent ? 'spent' : piece.loose === true ? 'loose' : 'in';
+    return { fastener, state, lot: piece?.lot ?? null };
+  });
+
+const lotsOf = (at: JointCase, item: Key): HardwareView['lots'] =>
+  Object.values(at.facts.lots)
+    .filter((lot) => lot.item === item)
+    .map((lot) => {
+      const [refusal] = lotRefusals(item, lot.id, {
+        lots: at.facts.lots,
+        day: at.facts.day,
+        actorIsLead: false,
+      });
+      return {
+        id: lot.id,
+        whyNot: refusal === undefined ? null : refusalLine(at.car.id, refusal, at.plan).says,
+      };
+    });
+
+const substitutes = (at: JointCase, item: Key): HardwareView['substitutes'] =>
+  Object.entries(at.plan.document.items?.[item]?.substitutes ?? {})
+    .filter(
+      ([, { onlyIn, notIn }]) =>
+        (onlyIn?.includes(at.joint.key) ?? true) && !(notIn?.includes(at.joint.key) ?? false),
+    )
+    .map(([other, { condition, asksLead }]) => ({
+      item: other,
+      name: nameOf(at, other),
+      condition: condition ?? null,
+      asksLead: asksLead ?? false,
+      lots: lotsOf(at, other),
+    }));

@@ -1,0 +1,63 @@
+/** The sign-off sheet of one joint, from rows that are loaded already. Pure, so that tests and the seed can look too. */
+import type { StateKey } from '@/lib/domain/base/vocabulary';
+import type { Car } from '@/lib/domain/car/rows';
+import { jointCase } from '@/lib/domain/decide/joints';
+import type { Facts } from '@/lib/domain/facts';
+import type { CompiledPlan } from '@/lib/domain/plan/compiled';
+import { unmet } from '@/lib/domain/unmet';
+import { refusalLine } from '@/lib/wire/views/refusal';
+import type { SignOffView } from '@/lib/wire/views/sign-off';
+import { whenWords } from '@/lib/wire/views/when';
+import { actViews, nextAct } from './acts-view';
+import { drawingView } from './drawing-view';
+import { hardwareViews } from './hardware-view';
+import { doubtViews, jointView, markViews, standingView } from './joint-view';
+import type { Said } from './joint-view';
+import { peopleViews } from './people-view';
+import { toolViews } from './tool-view';
+
+/** Null where the car's plan has no such joint. */
+export const viewOfJoint = (
+  plan: CompiledPlan,
+  car: Car,
+  facts: Facts,
+  key: StateKey,
+  zone: string,
+): SignOffView | null => {
+  const joint = plan.joints.get(key);
+  if (joint === undefined) return null;
+  const at = jointCase({ command: '', facts, car, plan }, joint);
+  const entry = plan.document.joints?.[joint.key];
+  const slot = entry?.slot ?? false;
+  const said: Said = {
+    when: whenWords(zone, facts.day),
+    person: (id) => facts.people[id]?.name ?? id,
+  };
+  const view = jointView(at, entry, said);
+  const tools = toolViews(at, slot);
+  const acts = actViews(at, slot, tools);
+  return {
+    car: {
+      id: car.id,
+      chassis: car.chassis,
+      colour: car.colour,
+      model: plan.document.plan,
+      revision: plan.document.revision,
+      version: car.version,
+    },
+    judgedAt: facts.judgedAt,
+    day: facts.day,
+    joint: view,
+    doubts: doubtViews(at),
+    marks: markViews(at, said),
+    standing: standingView(at, said),
+    drawing: drawingView(view, entry?.pattern),
+    hardware: hardwareViews(at),
+    tools,
+    adapters: Object.values(facts.adapters),
+    people: peopleViews(at),
+    acts,
+    next: nextAct(at, acts),
+    needs: unmet(plan, car, facts, joint.finalNeeds).map((refusal) => refusalLine(car.id, refusal, plan)),
+  };
+};
