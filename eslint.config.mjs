@@ -152,7 +152,7 @@ const forbiddenImports = [
 ];
 
 export default tseslint.config(
-  { ignores: ['.data/', '.next/', 'coverage/', 'prisma/generated/'] },
+  { ignores: ['.data/', '.next/', 'coverage/', 'prisma/generated/', 'next-env.d.ts'] },
   {
     files: ['**/*.ts', '**/*.tsx'],
     extends: [tseslint.configs.strictTypeChecked],
@@ -209,6 +209,21 @@ export default tseslint.config(
       'import-x/no-default-export': 'error',
     },
   },
+  {
+    files: ['components/**', 'app/**'],
+    rules: {
+      'max-lines': ['error', { max: 300, skipBlankLines: true, skipComments: true }],
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: 'JSXAttribute[name.name="style"]',
+          message:
+            'The content security policy refuses style attributes: use a class, an SVG attribute or a data attribute.',
+        },
+      ],
+    },
+  },
+  { files: ['components/**'], rules: { 'import-x/no-default-export': 'error' } },
   {
     // A rule set again replaces the general one, so the general patterns are repeated in these lists.
     files: ['lib/domain/**'],
