@@ -1,6 +1,5 @@
 /** One throw-away Postgres for all tests, with one database migrated once, of which each test gets a copy. */
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { chmodSync } from 'node:fs';
+import { chmodSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -9,7 +8,7 @@ import { makeCluster, startCluster, superUrl } from '@/lib/cli/starting/cluster'
 import type { Cluster } from '@/lib/cli/starting/cluster';
 import { someFreePort } from '@/lib/cli/starting/free-port';
 import { migrate } from '@/lib/cli/starting/migrate';
-import { postgresPrograms } from '@/lib/cli/starting/postgres-programs';
+import { canRun, copiedPrograms, packagedPrograms } from '@/lib/cli/starting/postgres-programs';
 import { postgresUser } from '@/lib/cli/starting/postgres-user';
 import { stopPostmaster } from '@/lib/cli/starting/postmaster';
 import { isAlive } from '@/lib/cli/starting/processes';
@@ -49,29 +48,37 @@ const remove = async (folder: string): Promise<void> => {
   rmSync(folder, { recursive: true, force: true });
 };
 
-export const startTestCluster = async (): Promise<{ url: string; stop: () => Promise<void> }> => {
+export interface TestCluster {
+  readonly url: string;
+  readonly cluster: Cluster;
+  readonly port: number;
+  readonly stop: () => Promise<void>;
+}
+
+/** `settings`: a test that kills it takes the usual ones, which keep what was acknowledged. */
+export const startTestCluster = async (settings: readonly string[] = HASTY): Promise<TestCluster> => {
   await clearUp();
   const base = mkdtempSync(join(tmpdir(), PREFIX));
   chmodSync(base, 0o755);
   writeFileSync(join(base, 'run-by'), String(process.pid));
   const folder = join(base, 'cluster');
-  mkdirSync(join(base, 'programs'));
   const user = postgresUser(folder);
+  const packaged = packagedPrograms();
   const cluster: Cluster = {
     folder,
     log: join(base, 'log'),
-    programs: postgresPrograms(user, join(base, 'programs')),
+    programs: user === null || canRun(packaged.initdb, user) ? packaged : copiedPrograms(base),
     user,
     password: 'postgres',
   };
   makeCluster(cluster, ['--no-sync']);
   const port = await someFreePort();
-  await startCluster(cluster, port, HASTY);
+  await startCluster(cluster, port, settings);
   const url = superUrl(cluster, port);
   await makeRoles(url, PASSWORDS);
   await makeDatabase(url, TEMPLATE);
   await migrate(urlAs(url, 'owner', PASSWORDS, TEMPLATE), MIGRATIONS);
-  return { url, stop: () => remove(base) };
+  return { url, cluster, port, stop: () => remove(base) };
 };
 
 export default async (project: TestProject): Promise<() => Promise<void>> => {

@@ -44,20 +44,28 @@ export interface Told {
 
 export class StoredShop {
   readonly db: Database;
-  readonly at: FreshDatabase;
+  private readonly database: FreshDatabase | null;
   readonly plan: string;
   private clock = Date.parse(MORNING);
 
-  private constructor(db: Database, at: FreshDatabase, planHash: string) {
+  private constructor(db: Database, at: FreshDatabase | null, planHash: string) {
     this.db = db;
-    this.at = at;
+    this.database = at;
     this.plan = planHash;
   }
 
   /** Opens a shop on a database of its own; `close` drops it. `room` is how many talk to it at once. */
   static async open(document: PlanDocument = TWO_STAGES, room = 5): Promise<StoredShop> {
     const at = await freshDatabase();
-    const db = openDatabase(at.url, room);
+    return StoredShop.on(openDatabase(at.url, room), document, at);
+  }
+
+  /** Opens a shop on an empty database that somebody else looks after. */
+  static async on(
+    db: Database,
+    document: PlanDocument = TWO_STAGES,
+    at: FreshDatabase | null = null,
+  ): Promise<StoredShop> {
     const kept = await keepPlan(db, document);
     if (!('hash' in kept)) throw new Error(`the plan is there under another hash: ${kept.taken}`);
     const shop = new StoredShop(db, at, kept.hash);
@@ -80,7 +88,12 @@ export class StoredShop {
 
   async close(): Promise<void> {
     await this.db.$disconnect();
-    await this.at.drop();
+    await this.database?.drop();
+  }
+
+  get at(): FreshDatabase {
+    if (this.database === null) throw new Error('this shop stands on somebody else’s database');
+    return this.database;
   }
 
   /** What `runCommand` is given; each a second after the one before. */
