@@ -11,10 +11,21 @@ export const isZone = (zone: string): boolean => {
   }
 };
 
+type WallClock = (milliseconds: number) => { readonly day: Day; readonly time: string };
+
 /** What the clock on the shop's wall shows. Throws a RangeError for a zone that `isZone` denies. */
-const wallClock = (
-  zone: string,
-): ((milliseconds: number) => { readonly day: Day; readonly time: string }) => {
+const wallClock = (zone: string): WallClock => {
+  const before = clocks.get(zone);
+  if (before !== undefined) return before;
+  const made = newClock(zone);
+  clocks.set(zone, made);
+  return made;
+};
+
+/** A formatter costs more to make than a whole command to judge; there are only so many zones. */
+const clocks = new Map<string, WallClock>();
+
+const newClock = (zone: string): WallClock => {
   const format = new Intl.DateTimeFormat('en-CA', {
     timeZone: zone,
     calendar: 'gregory',
