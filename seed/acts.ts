@@ -5,9 +5,11 @@ import type { CarClaim } from '@/lib/domain/commands';
 import { isAtLevel } from '@/lib/domain/base/vocabulary';
 import { levelOf } from '@/lib/domain/car/joint';
 import type { Car } from '@/lib/domain/car/rows';
-import type { BodyRequirement, CompiledPlan } from '@/lib/domain/plan/compiled';
+import type { FittedClaim } from '@/lib/domain/car/hardware';
+import type { BodyRequirement, CompiledJoint, CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { Shop } from '@/lib/domain/shop/rows';
 import { evidenceFor, reapplyingTool, valuesFor } from './evidence';
+import type { Bench, EvidenceOptions } from './evidence';
 
 export interface Act {
   readonly by: string;
@@ -16,14 +18,12 @@ export interface Act {
 
 /** Everything worth trying now, in order. Each is tried by everybody: the rules say who may. */
 export const nextActs = (
-  plan: CompiledPlan,
-  car: Car,
-  shop: Shop,
+  at: Site,
   assessment: Assessment,
   /** Start work of later stages too; a shop does so only when nothing else is to be done. */
   ahead: boolean,
 ): readonly Act[] => {
-  const at: Site = { plan, car, shop };
+  const { plan, car, shop } = at;
   const { jobs } = assessment;
   const running = jobs.filter((job) => job.kind === 'operation' && job.state === 'running');
   const others = jobs.filter((job) => job.kind !== 'operation' && job.state !== 'waiting');
@@ -48,13 +48,24 @@ export const nextActs = (
   ].flatMap((claim) => Object.keys(shop.people).map((by) => ({ by, claim })));
 };
 
-interface Site {
+export interface Site {
   readonly plan: CompiledPlan;
   readonly car: Car;
   readonly shop: Shop;
+  /** The day and the time of it. */
+  readonly day: string;
+  readonly now: string;
 }
 
-const jobClaims = (at: Site, job: Job): readonly CarClaim[] => {
+const benchOf = ({ shop, day, now }: Site): Bench => ({
+  tools: Object.values(shop.tools),
+  adapters: Object.values(shop.adapters),
+  day,
+  judgedAt: now,
+});
+
+/** What would settle this job, the better claim first; only one of them will be accepted. */
+export const jobClaims = (at: Site, job: Job): readonly CarClaim[] => {
   const car = at.car.id;
   switch (job.kind) {
     case 'verify':
@@ -99,7 +110,11 @@ const operationClaims = (at: Site, job: Job): readonly CarClaim[] => {
   ];
 };
 
-const lineClaims = (at: Site, job: Job, line: BodyRequirement): readonly CarClaim[] => {
+/** Which run of which operation is at work. */
+type Running = Pick<Job, 'key' | 'number'>;
+
+/** What would settle this line of the body, the better claim first; none where nothing is left to do. */
+export const lineClaims = (at: Site, job: Running, line: BodyRequirement): readonly CarClaim[] => {
   const car = at.car.id;
   switch (line.verb) {
     case 'snug':
@@ -117,7 +132,11 @@ const lineClaims = (at: Site, job: Job, line: BodyRequirement): readonly CarClai
     case 'check':
       return checking(at, line.check);
     case 'out':
-      return [{ type: 'remove-stopgap', car, stopgap: line.stopgap }];
+      return Object.values(at.car.stopgaps).some(
+        (row) => row.stopgap === line.stopgap && row.removed < row.placed,
+      )
+        ? [{ type: 'remove-stopgap', car, stopgap: line.stopgap }]
+        : [];
     case 'fit':
       return fitting(at, line.part);
     case 'photo':
@@ -125,14 +144,24 @@ const lineClaims = (at: Site, job: Job, line: BodyRequirement): readonly CarClai
         ? []
         : [{ type: 'add-photo', car, of: job.key, slot: line.slot, hash: `demo-${job.key}-${line.slot}` }];
     case 'set':
-      return at.car.conditions[line.condition]?.value === true
-        ? []
-        : [{ type: 'set-condition', car, condition: line.condition, reason: 'it is so now' }];
+      return at.car.conditions[line.condition]?.value !== true && isAskedLater(at, job, line.condition)
+        ? [{ type: 'set-condition', car, condition: line.condition, reason: 'so from here on' }]
+        : [];
     case 'place':
     case 'clear':
       return [];
   }
 };
+
+/** Finishing sets a condition; said sooner only where the rest of this very work needs it (a body torqued to its mounts). */
+const isAskedLater = ({ plan }: Site, job: Running, condition: string): boolean =>
+  (plan.operations.get(job.key)?.body ?? []).some(
+    (line) =>
+      'joint' in line &&
+      plan.joints
+        .get(line.joint)
+        ?.finalNeeds.some((need) => need.kind === 'condition' && need.condition === condition),
+  );
 
 const fitting = ({ car }: Site, part: string): readonly CarClaim[] => {
   const state = car.parts[part]?.state;
@@ -146,46 +175,68 @@ const isSettled = ({ car }: Site, joint: string): boolean => {
   return isAtLevel(levelOf(row), 'final') && row?.doubts.length === 0;
 };
 
-const isThisRun = (job: Job, run: { operation: string; run: number } | null | undefined): boolean =>
+const isThisRun = (job: Running, run: { operation: string; run: number } | null | undefined): boolean =>
   run?.operation === job.key && run.run === job.number;
 
-const isTorquedInRun = ({ car }: Site, job: Job, joint: string): boolean =>
+const isTorquedInRun = ({ car }: Site, job: Running, joint: string): boolean =>
   car.joints[joint]?.marks.some(
     (mark) => mark.level === 'final' && !mark.struck && isThisRun(job, mark.run),
   ) ?? false;
 
-const isRecheckedInRun = ({ car }: Site, job: Job, joint: string): boolean =>
+const isRecheckedInRun = ({ car }: Site, job: Running, joint: string): boolean =>
   car.joints[joint]?.rechecks.some((each) => !each.struck && isThisRun(job, each.run)) ?? false;
 
-const isOpenedInRun = ({ car }: Site, job: Job, joint: string): boolean =>
+const isOpenedInRun = ({ car }: Site, job: Running, joint: string): boolean =>
   isThisRun(job, car.joints[joint]?.opened?.run);
 
-const tightening = ({ plan, car, shop }: Site, key: string): readonly CarClaim[] => {
+/** Final, with the evidence that a good tool gives, and snug for a joint that can't be final yet. */
+export const tightening = (at: Site, key: string, options: EvidenceOptions = {}): readonly CarClaim[] => {
+  const { plan, car } = at;
   const joint = plan.joints.get(key);
-  const evidence = joint === undefined ? null : evidenceFor(joint, Object.values(shop.tools));
+  if (joint === undefined) return [];
+  const behindAdapter = plan.document.joints?.[joint.key]?.adapter === true;
+  const evidence = evidenceFor(joint, benchOf(at), { behindAdapter, salt: car.id, ...options });
+  const hardware = lotsFor(at, joint);
+  const with_ = hardware.length === 0 ? {} : { hardware };
+  const named = { car: car.id, joint: key, ...with_ };
   return [
-    ...(evidence === null ? [] : [{ type: 'final-joint' as const, car: car.id, joint: key, ...evidence }]),
-    ...(levelOf(car.joints[key]) === 'open'
-      ? [{ type: 'snug-joint' as const, car: car.id, joint: key }]
-      : []),
+    ...(evidence === null ? [] : [{ type: 'final-joint' as const, ...named, ...evidence }]),
+    ...(levelOf(car.joints[key]) === 'open' ? [{ type: 'snug-joint' as const, ...named }] : []),
   ];
 };
 
+/** Where the plan asks for the lot, what goes in new is told with the newest good one. */
+const lotsFor = ({ plan, car, shop, day, now }: Site, joint: CompiledJoint): readonly FittedClaim[] =>
+  joint.hardware.flatMap(({ item, reuse }): readonly FittedClaim[] => {
+    if (plan.document.items?.[item]?.trace !== 'lot') return [];
+    const isThere = Object.values(car.joints[joint.stateKey]?.fasteners ?? {}).some(
+      (fastener) => fastener[item] !== undefined,
+    );
+    if (isThere && !reuse.rule.startsWith('once')) return [];
+    const lot = Object.values(shop.lots)
+      .filter((each) => each.item === item && each.quarantined === null && each.receivedAt <= now)
+      .findLast((each) => each.expires === null || day <= each.expires);
+    return lot === undefined ? [] : [{ item, lot: lot.id }];
+  });
+
 const withTool = (id: string | null): { tool?: string } => (id === null ? {} : { tool: id });
 
-const rechecking = ({ plan, car, shop }: Site, key: string): readonly CarClaim[] => {
-  const joint = plan.joints.get(key);
+const rechecking = (at: Site, key: string): readonly CarClaim[] => {
+  const joint = at.plan.joints.get(key);
   if (joint === undefined) return [];
-  const tool = joint.method === 'firm' ? null : reapplyingTool(joint, Object.values(shop.tools));
-  return [{ type: 'recheck-joint', car: car.id, joint: key, ...withTool(tool) }];
+  const tool = joint.method === 'firm' ? null : reapplyingTool(joint, benchOf(at), at.car.joints[key]?.tool);
+  return [{ type: 'recheck-joint', car: at.car.id, joint: key, ...withTool(tool) }];
 };
 
-const verifying = ({ plan, car, shop }: Site, key: string): readonly CarClaim[] => {
-  const joint = plan.joints.get(key);
+export const verifying = (at: Site, key: string): readonly CarClaim[] => {
+  const joint = at.plan.joints.get(key);
   if (joint === undefined) return [];
   const method = joint.verify ?? 'witnessed';
-  const tool = method === 're-applied' ? reapplyingTool(joint, Object.values(shop.tools)) : null;
-  return [{ type: 'verify-joint', car: car.id, joint: key, method, ...withTool(tool) }];
+  const tool =
+    method === 're-applied' && joint.method !== 'firm'
+      ? reapplyingTool(joint, benchOf(at), at.car.joints[key]?.tool)
+      : null;
+  return [{ type: 'verify-joint', car: at.car.id, joint: key, method, ...withTool(tool) }];
 };
 
 const checking = ({ plan, car }: Site, key: string): readonly CarClaim[] => {
@@ -193,7 +244,7 @@ const checking = ({ plan, car }: Site, key: string): readonly CarClaim[] => {
   const status = car.checks[key]?.status;
   if (check === undefined || status === 'clear' || status === 'conceded') return [];
   return [
-    { type: 'pass-check', car: car.id, check: key, values: valuesFor(check) },
+    { type: 'pass-check', car: car.id, check: key, values: valuesFor(check, car.id) },
     ...(check.holdsMs > 0 && status !== 'running'
       ? [{ type: 'begin-check' as const, car: car.id, check: key }]
       : []),

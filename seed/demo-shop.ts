@@ -2,8 +2,12 @@
  * The demo shop's people, tools and adapters, as the commands that put them on the books. All invented: Quernmill
  * Coachworks, its people and its tools are nobody's.
  */
+import type { Day, PersonId, Role } from '@/lib/domain/base/vocabulary';
 import type { ShopClaim } from '@/lib/domain/commands';
 import type { Qualification } from '@/lib/domain/shop/rows';
+
+export const DEMO_NAME = 'Quernmill Coachworks';
+export const DEMO_ZONE = 'Europe/London';
 
 const TRADES = [
   'body',
@@ -44,35 +48,54 @@ export const DEMO_PEOPLE: readonly Extract<ShopClaim, { type: 'add-person' }>[] 
     person: 'tobit',
     name: 'Tobit Fenn',
     roles: ['technician'],
-    qualifications: all('owner', 'lead'),
+    qualifications: all('owner', 'lead', 'electrics', 'engine'),
   },
   {
     type: 'add-person',
     person: 'ines',
     name: 'Ines Harrow',
     roles: ['technician'],
-    qualifications: all('owner', 'lead'),
+    qualifications: all('owner', 'lead', 'weld', 'paint'),
   },
   {
     type: 'add-person',
     person: 'oswin',
     name: 'Oswin Slate',
     roles: ['technician'],
-    qualifications: all('owner', 'lead'),
+    qualifications: all('owner', 'lead', 'fuel', 'alignment'),
   },
 ];
 
-const CALIBRATED = { on: '2025-12-01', due: '2026-11-30' };
+export interface DemoSignIn {
+  readonly person: PersonId;
+  readonly name: string;
+  readonly roles: readonly Role[];
+  readonly password: string;
+  readonly pin: string;
+}
+
+/** For the demo only, and known to everybody who reads this: never give them to a shop of your own. */
+const SECRETS: Readonly<Record<PersonId, Pick<DemoSignIn, 'password' | 'pin'>>> = {
+  ada: { password: 'barley kettle ledger', pin: '204716' },
+  mara: { password: 'lantern weir chalkline', pin: '318402' },
+  tobit: { password: 'sedge anvil ratchet', pin: '570931' },
+  ines: { password: 'clay ferry spanner', pin: '642875' },
+  oswin: { password: 'gravel ridge feeler', pin: '793158' },
+};
+
+export const DEMO_SIGN_INS: readonly DemoSignIn[] = DEMO_PEOPLE.flatMap(({ person, name, roles }) => {
+  const secrets = SECRETS[person];
+  return secrets === undefined ? [] : [{ person, name, roles, ...secrets }];
+});
 
 type AddTool = Extract<ShopClaim, { type: 'add-tool' }>;
+type Calibrated = NonNullable<AddTool['calibrated']>;
 
 const tool = (
-  id: string,
-  name: string,
-  kind: AddTool['kind'],
-  [low, high]: readonly [string, string],
-  unit: AddTool['unit'],
-  length?: string,
+  [id, name, kind]: readonly [string, string, AddTool['kind']],
+  [low, high, unit]: readonly [string, string, AddTool['unit']],
+  calibrated: Calibrated,
+  more: { readonly length?: string; readonly cycleLimit?: number } = {},
 ): AddTool => ({
   type: 'add-tool',
   tool: id,
@@ -81,21 +104,54 @@ const tool = (
   low,
   high,
   unit,
-  ...(length === undefined ? {} : { length: { value: length, unit: 'mm' } }),
-  calibrated: CALIBRATED,
+  ...(more.length === undefined ? {} : { length: { value: more.length, unit: 'mm' } }),
+  calibrated,
+  ...(more.cycleLimit === undefined ? {} : { cycleLimit: more.cycleLimit }),
 });
 
-/** Ranges cover every setting that the plan asks for. */
-export const DEMO_TOOLS: readonly ShopClaim[] = [
-  tool('T-01', 'click wrench 1–10 N·m', 'click', ['1', '10'], 'N·m'),
-  tool('T-02', 'click wrench 5–25 N·m', 'click', ['5', '25'], 'N·m'),
-  tool('T-03', 'click wrench 20–100 N·m', 'click', ['20', '100'], 'N·m', '400'),
-  tool('T-04', 'click wrench 20–200 lbf·in', 'click', ['20', '200'], 'lbf·in'),
-  tool('T-05', 'dial wrench 20–100 N·m', 'dial', ['20', '100'], 'N·m', '420'),
-  tool('T-06', 'dial wrench 40–200 N·m', 'dial', ['40', '200'], 'N·m', '560'),
-  tool('T-07', 'click wrench 10–80 lbf·ft', 'click', ['10', '80'], 'lbf·ft'),
-  tool('T-08', 'dial wrench 8–75 lbf·ft', 'dial', ['8', '75'], 'lbf·ft'),
-  tool('T-09', 'dial wrench 50–300 lbf·ft', 'dial', ['50', '300'], 'lbf·ft'),
-  tool('T-13', 'dial wrench 3–30 N·m', 'dial', ['3', '30'], 'N·m', '300'),
-  { type: 'add-adapter', adapter: 'A-11', name: "crow's-foot 13 mm", extension: '45', unit: 'mm' },
-];
+/** The tool whose calibration runs out before the others', and the one that will be dropped. */
+export const TOOL_RUN_OUT = 'T-03';
+export const TOOL_DROPPED = 'T-12';
+
+/**
+ * Ranges cover every setting that the plan asks for, also without the two above. `runOut` is the last day of the one
+ * whose calibration ran out.
+ */
+export const demoTools = ({
+  on,
+  due,
+  runOut = due,
+}: {
+  readonly on: Day;
+  readonly due: Day;
+  readonly runOut?: Day;
+}): readonly ShopClaim[] => {
+  const good = { on, due };
+  return [
+    tool(['T-01', 'click wrench 1–10 N·m', 'click'], ['1', '10', 'N·m'], good, { length: '240' }),
+    tool(['T-02', 'click wrench 5–25 N·m', 'click'], ['5', '25', 'N·m'], good, {
+      length: '300',
+      cycleLimit: 5000,
+    }),
+    tool(
+      [TOOL_RUN_OUT, 'click wrench 20–100 N·m', 'click'],
+      ['20', '100', 'N·m'],
+      { on, due: runOut },
+      {
+        length: '400',
+        cycleLimit: 5000,
+      },
+    ),
+    tool(['T-04', 'click wrench 20–200 lbf·in', 'click'], ['20', '200', 'lbf·in'], good),
+    tool(['T-05', 'dial wrench 20–100 N·m', 'dial'], ['20', '100', 'N·m'], good, { length: '420' }),
+    tool(['T-06', 'dial wrench 40–200 N·m', 'dial'], ['40', '200', 'N·m'], good, { length: '560' }),
+    tool(['T-07', 'click wrench 10–80 lbf·ft', 'click'], ['10', '80', 'lbf·ft'], good),
+    tool(['T-08', 'dial wrench 8–75 lbf·ft', 'dial'], ['8', '75', 'lbf·ft'], good),
+    tool(['T-09', 'dial wrench 50–300 lbf·ft', 'dial'], ['50', '300', 'lbf·ft'], good),
+    tool(['T-10', 'drag gauge 0.5–6 N·m', 'gauge'], ['0.5', '6', 'N·m'], good),
+    tool(['T-13', 'dial wrench 3–30 N·m', 'dial'], ['3', '30', 'N·m'], good, { length: '300' }),
+    tool([TOOL_DROPPED, 'dial wrench 10–60 N·m', 'dial'], ['10', '60', 'N·m'], good, { length: '350' }),
+    { type: 'add-adapter', adapter: 'A-11', name: "crow's-foot 13 mm", extension: '45', unit: 'mm' },
+    { type: 'add-adapter', adapter: 'A-13', name: "crow's-foot 17 mm", extension: '50', unit: 'mm' },
+  ];
+};

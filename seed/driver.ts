@@ -5,7 +5,7 @@
  */
 import { assess } from '@/lib/domain/assess';
 import type { Assessment, Job } from '@/lib/domain/assess';
-import type { Refusal } from '@/lib/domain/base/refusals';
+import type { Refusal, RefusalCode } from '@/lib/domain/base/refusals';
 import type { Claim } from '@/lib/domain/commands';
 import { planOf } from '@/lib/domain/facts';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
@@ -13,22 +13,36 @@ import { factsAt, play } from '@/lib/domain/play';
 import type { Line, Played, Stage } from '@/lib/domain/play';
 import type { World } from '@/lib/domain/world';
 import { nextActs } from './acts';
+import type { Site } from './acts';
 
 /** The rules it drives by; a test may hand it others. */
 export type Play = (world: World, stage: Stage, line: Line) => Played;
 
+export interface DriverOptions {
+  readonly playLine?: Play;
+  /** The id of the nth command, counted from 1. */
+  readonly idOf?: (number: number) => string;
+}
+
+/** A line, and what it is meant to be refused with where a shop tried what it may not. */
+export interface GivenLine extends Line {
+  readonly refused?: readonly RefusalCode[];
+}
+
 export class Driver {
   world: World;
-  readonly lines: Line[] = [];
+  readonly lines: GivenLine[] = [];
   private clock: number;
   private readonly stage: Stage;
   private readonly playLine: Play;
+  private readonly idOf: (number: number) => string;
 
-  constructor(world: World, stage: Stage, start: string, playLine: Play = play) {
+  constructor(world: World, stage: Stage, start: string, options: DriverOptions = {}) {
     this.world = world;
     this.stage = stage;
     this.clock = Date.parse(start);
-    this.playLine = playLine;
+    this.playLine = options.playLine ?? play;
+    this.idOf = options.idOf ?? ((number) => `c${String(number)}`);
   }
 
   get now(): string {
@@ -40,16 +54,38 @@ export class Driver {
     this.clock += milliseconds;
   }
 
+  /** It is this time now. */
+  setClock(now: string): void {
+    this.clock = Date.parse(now);
+  }
+
   /** Gives one command; an accepted one becomes a line. Answers the refusals, none where it was accepted. */
   give(by: string, claim: Claim): readonly Refusal[] {
-    const id = `c${String(this.lines.length + 1)}`;
-    const line: Line = { now: this.now, by, command: { id, doneAt: this.now, claim } };
+    const line = this.lineOf(by, claim);
     const { world, verdict } = this.playLine(this.world, this.stage, line);
     if (!verdict.ok) return verdict.error;
     this.world = world;
+    this.keep(line);
+    return [];
+  }
+
+  /** Gives one command that must be refused, for these reasons among others; it becomes a line all the same. */
+  tryInVain(by: string, claim: Claim, codes: readonly RefusalCode[]): void {
+    const line = this.lineOf(by, claim);
+    const { verdict } = this.playLine(this.world, this.stage, line);
+    const found = verdict.ok ? [] : [...new Set(verdict.error.map(({ code }) => code))];
+    if (!codes.every((code) => found.includes(code)))
+      throw new Error(`${claim.type} was meant to be refused with ${codes.join(', ')}: ${found.join(', ')}`);
+    this.keep({ ...line, refused: found });
+  }
+
+  private lineOf(by: string, claim: Claim): Line {
+    return { now: this.now, by, command: { id: this.idOf(this.lines.length + 1), doneAt: this.now, claim } };
+  }
+
+  private keep(line: GivenLine): void {
     this.lines.push(line);
     this.clock += 60_000;
-    return [];
   }
 
   /** Gives one command that must be accepted. */
@@ -79,12 +115,17 @@ export class Driver {
     return assess(this.plan(car), row, factsAt(this.world, this.stage, line));
   }
 
+  site(car: string): Site {
+    const row = this.world.cars[car];
+    if (row === undefined) throw new Error(`no car ${car}`);
+    const { now } = this;
+    return { plan: this.plan(car), car: row, shop: this.world.shop, day: this.stage.dayOf(now), now };
+  }
+
   /** Does the next thing that the rules accept. False where nothing is left to try at this hour. */
   step(car: string, ahead = false): boolean {
-    const row = this.world.cars[car];
-    if (row === undefined) return false;
     const assessment = this.assess(car);
-    for (const { by, claim } of nextActs(this.plan(car), row, this.world.shop, assessment, ahead))
+    for (const { by, claim } of nextActs(this.site(car), assessment, ahead))
       if (this.give(by, claim).length === 0) return true;
     return false;
   }

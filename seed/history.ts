@@ -1,9 +1,10 @@
 /** One Corbel 54 from strip to delivery, played through the rulebook by the greedy driver. Deterministic; invented. */
-import type { Line, Stage } from '@/lib/domain/play';
+import type { Stage } from '@/lib/domain/play';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import { EMPTY_WORLD } from '@/lib/domain/world';
-import { DEMO_LEAD, DEMO_OWNER, DEMO_PEOPLE, DEMO_TOOLS } from './demo-shop';
+import { DEMO_LEAD, DEMO_OWNER, DEMO_PEOPLE, demoTools } from './demo-shop';
 import { Driver } from './driver';
+import type { GivenLine } from './driver';
 
 export const FIRST_MORNING = '2026-01-05T07:30:00.000Z';
 
@@ -19,7 +20,7 @@ export const openShop = (
   const stage: Stage = { plans: { [plan]: document }, dayOf };
   const driver = new Driver(EMPTY_WORLD, stage, FIRST_MORNING);
   for (const person of DEMO_PEOPLE) driver.must(DEMO_OWNER, person);
-  for (const tool of DEMO_TOOLS) driver.must(DEMO_OWNER, tool);
+  for (const tool of demoTools({ on: '2025-12-01', due: '2026-11-30' })) driver.must(DEMO_OWNER, tool);
   driver.must(DEMO_LEAD, {
     type: 'start-car',
     car: car.id,
@@ -36,7 +37,7 @@ export const buildOne = (
   document: PlanDocument,
   plan: string,
   car: { readonly id: string; readonly options?: Readonly<Record<string, string>> },
-): readonly Line[] => {
+): readonly GivenLine[] => {
   const driver = openShop(document, plan, car);
   const { stuck } = driver.drive(car.id);
   if (stuck !== null)

@@ -1,12 +1,16 @@
 /** The command line: names the commands and their arguments, and hands over. */
+import { fileURLToPath } from 'node:url';
 import { Command, CommanderError } from 'commander';
 import { planJsonSchema } from '@/lib/wire/plan-schema';
-import { asJson } from './answer';
+import { asJson, unusable } from './answer';
 import type { Answer } from './answer';
 import { checkPlanFile } from './check-plan';
 import { inkFor } from './ink';
+import type { NewShopOptions } from './open-new-shop';
+import { isZone } from '@/lib/wire/shop-day';
 import { replay } from './replay';
 import type { ReplayOptions } from './replay';
+import type { VerifyOptions } from './verify-log';
 
 const print = ({ exit, out, problems = [] }: Answer): void => {
   // Set, not called: process.exit would cut off what a pipe has not taken yet.
@@ -15,6 +19,7 @@ const print = ({ exit, out, problems = [] }: Answer): void => {
   if (out.length > 0) process.stdout.write(`${out.join('\n')}\n`);
 };
 
+const root = fileURLToPath(new URL('../../', import.meta.url));
 const ink = inkFor(process.stdout, process.env.NO_COLOR);
 
 const program = new Command('slipmark')
@@ -52,13 +57,62 @@ program
     print(replay(planFile, linesFile, options, ink)),
   );
 
+/** The database's client is made from the schema, and the packages that talk to it are heavy: both only when asked for. */
+const withShop = async (run: () => Promise<Answer>): Promise<void> => {
+  const { prepareClient } = await import('./starting/prepare');
+  const { ShopClosed } = await import('./shop-address');
+  const { StartTrouble } = await import('./starting/trouble');
+  await prepareClient(root);
+  try {
+    print(await run());
+  } catch (error) {
+    if (!(error instanceof ShopClosed || error instanceof StartTrouble)) throw error;
+    print({ exit: 2, out: [], problems: [error.message] });
+  }
+};
+
+program
+  .command('log')
+  .description('look at what the shop has recorded')
+  .command('verify')
+  .description('hash and fold every stream again and compare the rows; ends with 1 if something does not fit')
+  .option('--car <id>', 'only this car')
+  .option('--own', 'the shop of one’s own, where both it and the demo are there', false)
+  .option('--hold-as <person>', 'as this person, hold every car that has a fault at its gate')
+  .option('--json', 'one JSON document instead of lines')
+  .action((options: VerifyOptions & { own: boolean }) =>
+    withShop(async () => {
+      const { shopAddress } = await import('./shop-address');
+      const { verifyShopLog } = await import('./verify-log');
+      return verifyShopLog(shopAddress(root, options.own), options);
+    }),
+  );
+
+program
+  .command('shop')
+  .description('shops')
+  .command('new')
+  .description('an empty shop with one owner, in the running cluster or at DATABASE_URL')
+  .requiredOption('--name <name>', 'what it is called')
+  .requiredOption('--owner <name>', 'who owns it')
+  .option('--zone <zone>', 'its time zone', Intl.DateTimeFormat().resolvedOptions().timeZone)
+  .option('--address <url>', 'where its pages are served', 'http://127.0.0.1:3000')
+  .action((options: NewShopOptions) =>
+    withShop(async () => {
+      if (!isZone(options.zone))
+        return unusable(`${options.zone} is no time zone: give a name like Europe/London.`);
+      const { openNewShop } = await import('./open-new-shop');
+      return openNewShop(root, options);
+    }),
+  );
+
 // Whoever reads only the first lines (`| head`) closes the pipe; that is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code !== 'EPIPE') throw error;
 });
 
 try {
-  program.parse();
+  await program.parseAsync();
 } catch (error) {
   if (!(error instanceof CommanderError)) throw error;
   process.exitCode = error.exitCode === 0 ? 0 : 2;

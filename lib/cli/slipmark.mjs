@@ -4,13 +4,13 @@ import { constants } from 'node:os';
 import { join } from 'node:path';
 import { installIfNeeded, root } from './install.mjs';
 
-installIfNeeded();
+await installIfNeeded();
 
 // tsx is named by address and told its tsconfig, so that this also works when started from another folder.
 const tsx = import.meta.resolve('tsx');
 const child = spawn(
   process.execPath,
-  ['--import', tsx, join(root, 'lib/cli/main.ts'), ...process.argv.slice(2)],
+  ['--conditions=react-server', '--import', tsx, join(root, 'lib/cli/main.ts'), ...process.argv.slice(2)],
   { stdio: 'inherit', env: { ...process.env, TSX_TSCONFIG_PATH: join(root, 'tsconfig.json') } },
 );
 

@@ -7,16 +7,30 @@ export type Database = PrismaClient;
 /** A client inside a transaction. */
 export type Transaction = Parameters<Parameters<PrismaClient['$transaction']>[0]>[0];
 
+/** There are only so many statements; each is parsed once for a connection and then called by its name. */
+const names = new Map<string, string>();
+const nameOf = ({ sql }: { readonly sql: string }): string => {
+  const before = names.get(sql);
+  if (before !== undefined) return before;
+  const name = `s${String(names.size)}`;
+  names.set(sql, name);
+  return name;
+};
+
 /** Opens a pool of its own; whoever opens it also calls `$disconnect`. */
 export const openDatabase = (url: string, max = 10): Database =>
   new PrismaClient({
-    adapter: new PrismaPg({
-      connectionString: url,
-      max,
-      connectionTimeoutMillis: 5000,
-      idleTimeoutMillis: 30_000,
-      options: '-c statement_timeout=10000 -c lock_timeout=8000 -c idle_in_transaction_session_timeout=15000',
-    }),
+    adapter: new PrismaPg(
+      {
+        connectionString: url,
+        max,
+        connectionTimeoutMillis: 5000,
+        idleTimeoutMillis: 30_000,
+        options:
+          '-c statement_timeout=10000 -c lock_timeout=8000 -c idle_in_transaction_session_timeout=15000',
+      },
+      { statementNameGenerator: nameOf },
+    ),
   });
 
 const kept = globalThis as { slipmarkDatabase?: Database };

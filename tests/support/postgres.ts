@@ -15,11 +15,11 @@ export interface FreshDatabase {
 
 let made = 0;
 
-export const freshDatabase = async (): Promise<FreshDatabase> => {
+export const freshDatabase = async (template = TEMPLATE): Promise<FreshDatabase> => {
   const cluster = inject('postgres');
   // Files run in processes of their own, all on the one cluster.
   const name = `test_${String(process.pid)}_${String((made += 1))}`;
-  await makeDatabase(cluster, name, TEMPLATE);
+  await makeDatabase(cluster, name, template);
   const superUrl = new URL(cluster);
   superUrl.pathname = `/${name}`;
   return {

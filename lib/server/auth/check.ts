@@ -6,6 +6,7 @@ import 'server-only';
 import type { Database } from '@/lib/server/database';
 import { isSecretOf } from './secret-hash';
 import { clearWrong, countWrong, readTries } from './throttle';
+import type { Trying } from './throttle';
 import { tokenHash } from './tokens';
 
 export type Checked =
@@ -37,8 +38,7 @@ const check = (
 ): Promise<Checked> =>
   inTurn(person, async () => {
     const stored = await db.credential.findUnique({ where: { person } });
-    // Names that nobody has share a few lines, or whoever makes them up could fill the table.
-    const counted = stored === null ? `nobody ${tokenHash(person).slice(0, 2)}` : person;
+    const counted = stored === null ? sharedLine(person) : person;
     const tries = await readTries(db, { person: counted, device, isSignedIn });
     if (tries.until !== null) return { outcome: 'resting', until: tries.until };
     if (!(await isSecretOf(stored?.[kind] ?? null, secret)))
@@ -47,6 +47,19 @@ const check = (
     const { until } = await readTries(db, { person: counted, device, isSignedIn });
     return { outcome: 'resting', until: until ?? new Date() };
   });
+
+/** Names that nobody has share a few lines, or whoever makes them up could fill the table. */
+const sharedLine = (person: string): string => `nobody ${tokenHash(person).slice(0, 2)}`;
+
+/** Until when nothing of this person is looked at here; null = the next try would be. */
+export const restOf = async (db: Database, trying: Trying): Promise<Date | null> => {
+  const stored = await db.credential.findUnique({
+    where: { person: trying.person },
+    select: { person: true },
+  });
+  const person = stored === null ? sharedLine(trying.person) : trying.person;
+  return (await readTries(db, { ...trying, person })).until;
+};
 
 const turns = new Map<string, Promise<unknown>>();
 

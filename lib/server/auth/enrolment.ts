@@ -1,6 +1,7 @@
 /** A link that lets one person set their own password and PIN, once: nobody ever knows another's. */
 import 'server-only';
 import type { Role } from '@/lib/domain/base/vocabulary';
+import type { Person } from '@/lib/domain/shop/rows';
 import type { Database } from '@/lib/server/database';
 import { endSessionsOf, hashesOf, secretFaults, writeCredential } from './credentials';
 import type { Secrets } from './credentials';
@@ -21,11 +22,12 @@ interface Making {
   readonly hours?: number;
 }
 
+/** Whoever makes a link could use it: so nobody makes one for somebody who may do more. */
+export const mayEnrol = (by: Person, whom: Person): boolean =>
+  by.roles.includes('owner') || (by.roles.includes('lead') && !whom.roles.includes('owner'));
+
 /** A new link; older ones of that person that nobody has used are void. */
-export const makeEnrolment = async (
-  db: Database,
-  { person, by, hours = 72 }: Making,
-): Promise<Enrolment> => {
+export const makeEnrolment = async (db: Database, { person, by, hours = 72 }: Making): Promise<Enrolment> => {
   const token = newToken();
   const [, made] = await db.$transaction([
     db.$executeRaw`UPDATE enrolment SET expires_at = greatest(now(), made_at + interval '1 millisecond')
@@ -60,7 +62,7 @@ export const needsPassword = (roles: readonly Role[]): boolean =>
   roles.includes('owner') || roles.includes('lead');
 
 export type Enrolled =
-  | { readonly outcome: 'enrolled'; readonly person: string }
+  | { readonly outcome: 'enrolled'; readonly person: string; readonly at: 'desk' | 'bench' }
   /** It was never one, was used before, or is too old. */
   | { readonly outcome: 'no-link' }
   | { readonly outcome: 'faults'; readonly faults: readonly SecretFault[] };
@@ -70,7 +72,10 @@ export const enrol = async (db: Database, token: string, secrets: Secrets): Prom
   const enrolling = await enrollingOf(db, token);
   if (enrolling === null) return { outcome: 'no-link' };
   const { person, roles } = enrolling;
-  const given: Secrets = { pin: secrets.pin ?? '', ...(needsPassword(roles) ? { password: secrets.password ?? '' } : {}) };
+  const given: Secrets = {
+    pin: secrets.pin ?? '',
+    ...(needsPassword(roles) ? { password: secrets.password ?? '' } : {}),
+  };
   const faults = await secretFaults(db, person, given);
   if (faults.length > 0) return { outcome: 'faults', faults };
   const hashes = await hashesOf(given);
@@ -82,6 +87,6 @@ export const enrol = async (db: Database, token: string, secrets: Secrets): Prom
     await writeCredential(tx, person, hashes);
     await endSessionsOf(tx, person);
     await liftRest(tx, person);
-    return { outcome: 'enrolled', person };
+    return { outcome: 'enrolled', person, at: needsPassword(roles) ? 'desk' : 'bench' };
   });
 };

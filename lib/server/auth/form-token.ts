@@ -2,7 +2,8 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import { authSecret } from './setting';
 
-const sealOf = (token: string): string => createHash('sha256').update(`${token}${authSecret()}`).digest('hex');
+const sealOf = (token: string): string =>
+  createHash('sha256').update(`${token}${authSecret()}`).digest('hex');
 
 export interface FormToken {
   readonly token: string;

@@ -40,8 +40,8 @@ const door = (id: Door, deviceToken: string | null) =>
     authorize: async (given): Promise<User> => {
       const signed = await signIn(database(), {
         door: id,
-        name: String(given?.name ?? ''),
-        secret: String(given?.secret ?? ''),
+        name: given?.name ?? '',
+        secret: given?.secret ?? '',
         deviceToken,
       });
       if (signed.outcome === 'in') return { id: signed.person, session: signed.session };
@@ -64,7 +64,11 @@ export const authOptions = (deviceToken: string | null): NextAuthOptions => ({
     jwt: ({ token, user }) => ({ session: (user as User | undefined)?.session ?? token.session }),
     redirect: ({ url }) => `${ownOrigin()}${ownPath(pathOf(url))}`,
   },
-  logger: { error: (code) => console.error(JSON.stringify({ at: 'next-auth', code })), warn: () => undefined, debug: () => undefined },
+  logger: {
+    error: (code) => console.error(JSON.stringify({ at: 'next-auth', code })),
+    warn: () => undefined,
+    debug: () => undefined,
+  },
 });
 
 const pathOf = (url: string): string | null => {

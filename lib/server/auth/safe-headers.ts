@@ -19,10 +19,11 @@ export const safeHeaders = (): Readonly<Record<string, string>> =>
 export const contentPolicy = (nonce: string, isDevelopment: boolean): string =>
   [
     "default-src 'self'",
-    // A development server's own tools evaluate text.
+    // A development server's own tools evaluate text and write styles.
     `script-src 'self' 'nonce-${nonce}' 'strict-dynamic'${isDevelopment ? " 'unsafe-eval'" : ''}`,
-    `style-src 'self' 'nonce-${nonce}'${isDevelopment ? " 'unsafe-inline'" : ''}`,
-    ...(isDevelopment ? [] : ["style-src-attr 'none'"]),
+    ...(isDevelopment
+      ? ["style-src 'self' 'unsafe-inline'"]
+      : [`style-src 'self' 'nonce-${nonce}'`, "style-src-attr 'none'"]),
     "img-src 'self' data: blob:",
     "font-src 'self'",
     `connect-src 'self'${isDevelopment ? ` ${ownOrigin().replace(/^http/, 'ws')}` : ''}`,

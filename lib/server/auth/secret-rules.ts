@@ -10,9 +10,11 @@ export type SecretFault =
   | 'pin-simple';
 
 export const SECRET_FAULTS: Readonly<Record<SecretFault, string>> = {
-  'password-too-short': 'A password has at least 15 characters. Three or four words that don’t belong together are easy to keep.',
+  'password-too-short':
+    'A password has at least 15 characters. Three or four words that don’t belong together are easy to keep.',
   'password-too-long': 'A password has at most 200 characters.',
-  'password-common': 'This is made of words that everybody tries first. Take words that don’t belong together.',
+  'password-common':
+    'This is made of words that everybody tries first. Take words that don’t belong together.',
   'password-repeats': 'This repeats itself or runs along the keys. Take words that don’t belong together.',
   'password-names': 'This is made of your name or the shop’s. Take words that nobody connects with you.',
   'pin-not-six-figures': 'A PIN is six figures.',
@@ -37,7 +39,7 @@ const RUNS = ['abcdefghijklmnopqrstuvwxyz', '01234567890', 'qwertyuiop', 'asdfgh
 
 /** Faults of a password; none = good. `names`: the shop's, the person's, whatever stands over the door. */
 export const passwordFaults = (password: string, names: readonly string[]): readonly SecretFault[] => {
-  const length = [...password.normalize('NFKC')].length;
+  const length = Array.from(password.normalize('NFKC')).length;
   if (length < LEAST) return ['password-too-short'];
   if (length > MOST) return ['password-too-long'];
   const plain = plainly(password);
@@ -63,11 +65,12 @@ const plainly = (text: string): string =>
     .replace(/[^\p{L}\p{N}]/gu, '');
 
 /** The longest words go first, so that a short one doesn't break a long one; years and counts behind them go too. */
-const without = (plain: string, words: readonly string[]): string =>
-  [...words]
+const without = (plain: string, words: readonly string[]): string => {
+  const left = [...words]
     .sort((a, b) => b.length - a.length)
-    .reduce((left, word) => left.replaceAll(word, ' '), plain)
-    .replace(/[ \p{N}]/gu, '');
+    .reduce((text, word) => text.replaceAll(word, ' '), plain);
+  return left === plain ? plain : left.replace(/[ \p{N}]/gu, '');
+};
 
 /** Is it some short piece over and over? */
 const isRepeated = (plain: string): boolean => {
@@ -78,7 +81,7 @@ const isRepeated = (plain: string): boolean => {
 /** Pieces of four or more that run along the alphabet or a row of keys, forwards or backwards. */
 const runsIn = (plain: string): readonly string[] => {
   const found: string[] = [];
-  for (const run of RUNS.map(plainly).flatMap((row) => [row, [...row].reverse().join('')]))
+  for (const run of RUNS.map(plainly).flatMap((row) => [row, Array.from(row).reverse().join('')]))
     for (let from = 0; from + 4 <= run.length; from += 1)
       for (let to = run.length; to >= from + 4; to -= 1)
         if (plain.includes(run.slice(from, to))) found.push(run.slice(from, to));
@@ -88,13 +91,30 @@ const runsIn = (plain: string): readonly string[] => {
 /** Faults of a PIN; none = good. */
 export const pinFaults = (pin: string): readonly SecretFault[] => {
   if (!/^\d{6}$/.test(pin)) return ['pin-not-six-figures'];
-  const steps = [...pin].slice(1).map((figure, at) => (Number(figure) - Number(pin[at]) + 10) % 10);
+  const steps = Array.from(pin)
+    .slice(1)
+    .map((figure, at) => (Number(figure) - Number(pin[at]) + 10) % 10);
   const isRun = steps.every((step) => step === steps[0] && (step <= 1 || step === 9));
   const isRepeatedPin = /^(\d{1,3})\1+$/.test(pin);
   const isPairs = /^(\d)\1(\d)\2(\d)\3$/.test(pin);
-  const isMirrored = [...pin].reverse().join('') === pin;
+  const isMirrored = Array.from(pin).reverse().join('') === pin;
   return isRun || isRepeatedPin || isPairs || isMirrored || KEYPAD.has(pin) ? ['pin-simple'] : [];
 };
 
 /** Figures drawn on the keys. */
-const KEYPAD = new Set(['147258', '258369', '369258', '159357', '357159', '159753', '753159', '147369', '789456', '456789', '123789', '741852', '963852', '852963']);
+const KEYPAD = new Set([
+  '147258',
+  '258369',
+  '369258',
+  '159357',
+  '357159',
+  '159753',
+  '753159',
+  '147369',
+  '789456',
+  '456789',
+  '123789',
+  '741852',
+  '963852',
+  '852963',
+]);

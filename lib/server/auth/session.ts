@@ -8,6 +8,7 @@ import type { Role } from '@/lib/domain/base/vocabulary';
 import type { Person } from '@/lib/domain/shop/rows';
 import { database } from '@/lib/server/database';
 import { sessionCookie } from './cookies';
+import { PATH_HEADER } from './passed-headers';
 import { seatOf } from './session-row';
 import type { Seat } from './session-row';
 import { authSecret } from './setting';
@@ -17,9 +18,6 @@ export interface Present {
   readonly device: string | null;
   readonly session: string;
 }
-
-/** Where `proxy.ts` writes which page is asked for, so that signing in leads back to it. */
-export const PATH_HEADER = 'x-slipmark-path';
 
 /** The token in the sealed cookie; null for whatever was not sealed by us, or is too old. */
 export const tokenIn = async (cookie: string | undefined): Promise<string | null> => {

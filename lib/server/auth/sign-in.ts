@@ -2,7 +2,7 @@
 import 'server-only';
 import type { Role } from '@/lib/domain/base/vocabulary';
 import type { Database } from '@/lib/server/database';
-import { checkPassword, checkPin } from './check';
+import { checkPassword, checkPin, restOf } from './check';
 import { needsPassword } from './enrolment';
 import { TooBusy } from './secret-hash';
 import { startSession } from './session-row';
@@ -24,12 +24,12 @@ export type SignedIn =
   | { readonly outcome: 'wrong' | 'busy' }
   | { readonly outcome: 'resting'; readonly until: Date };
 
-export const signIn = async (db: Database, { door, name, secret, deviceToken }: SigningIn): Promise<SignedIn> => {
-  const person = await personCalled(db, name);
-  // Leads and owners can do harm that no PIN should open: they come by the desk only.
-  const isTheirDoor = person !== null && needsPassword(person.roles) === (door === 'desk');
+export const signIn = async (
+  db: Database,
+  { door, name, secret, deviceToken }: SigningIn,
+): Promise<SignedIn> => {
   const tried = {
-    person: isTheirDoor ? person.id : `nobody: ${name}`,
+    person: (await personAt(db, door, name)) ?? nobody(name),
     secret,
     device: deviceToken === null ? null : deviceIdOf(deviceToken),
   };
@@ -47,6 +47,27 @@ export const signIn = async (db: Database, { door, name, secret, deviceToken }: 
     person: tried.person,
     session: await startSession(db, tried.person, deviceToken ?? newToken()),
   };
+};
+
+/** Until when the next try of this name would not be looked at; null = it would be. */
+export const restUntil = async (
+  db: Database,
+  door: Door,
+  name: string,
+  deviceToken: string | null,
+): Promise<Date | null> =>
+  restOf(db, {
+    person: (await personAt(db, door, name)) ?? nobody(name),
+    device: deviceToken === null ? null : deviceIdOf(deviceToken),
+    isSignedIn: false,
+  });
+
+const nobody = (name: string): string => `nobody: ${name}`;
+
+/** Leads and owners can do harm that no PIN should open: they come by the desk only, and nobody else does. */
+const personAt = async (db: Database, door: Door, name: string): Promise<string | null> => {
+  const person = await personCalled(db, name);
+  return person !== null && needsPassword(person.roles) === (door === 'desk') ? person.id : null;
 };
 
 interface Called {

@@ -95,16 +95,15 @@ const crewOf = (plan: CompiledPlan, car: Car, facts: Facts): readonly CrewCell[]
 };
 
 /** A hold on things only stops those; one on the work or the gate stops the car. */
-const holdOf = (car: Car): string | null => {
+const holdOf = (car: Car): BoardCar['hold'] => {
   const standing = Object.entries(car.holds).filter(
     ([, hold]) => hold.releasedBy === null && hold.scope !== 'things',
   );
   const [first] = standing;
   if (first === undefined) return null;
   const [key, { reason }] = first;
-  return standing.length === 1
-    ? `${key}: ${reason}`
-    : `${key}: ${reason}, and ${String(standing.length - 1)} more`;
+  const others = standing.length - 1;
+  return { mark: others === 0 ? key : `${key} +${String(others)}`, says: `${key} stands: ${reason}` };
 };
 
 const moverOf = (shop: Shop, who: Person): Mover => {
@@ -174,12 +173,15 @@ const othersIn = (plan: CompiledPlan, { key, room }: CompiledPlan['stages'][numb
   plan.stages.filter((other) => other.key !== key && room.includes(other.key)).map(({ name }) => name);
 
 const roomText = (taken: number, capacity: number, sharedWith: readonly string[]): string => {
+  // Beside the others' names there is no room for the word.
+  if (taken > 0 && sharedWith.length > 0)
+    return `${String(taken)} of ${String(capacity)}, with ${named(sharedWith)}`;
   const text =
-    capacity === 1 && taken < 2
-      ? taken === 0
-        ? 'free'
-        : 'taken'
-      : `${String(taken)} of ${String(capacity)} taken`;
+    taken === 0
+      ? 'free'
+      : capacity === 1 && taken === 1
+        ? 'taken'
+        : `${String(taken)} of ${String(capacity)} taken`;
   return sharedWith.length === 0 ? text : `${text}, with ${named(sharedWith)}`;
 };
 

@@ -58,13 +58,13 @@ class Tally {
   readonly joints: Share = { done: 0, of: 0 };
   readonly checks: Share = { done: 0, of: 0 };
   readonly operations: Share = { done: 0, of: 0 };
-  /** Final, and waiting for a second person. */
-  toVerify = 0;
+  /** Snug where more is due, and final where a second person is. */
+  readonly short: { s: number; f: number } = { s: 0, f: 0 };
 
   joint(sign: RailCode, settled: boolean): void {
     this.sign(sign);
     count(this.joints, settled);
-    if (sign === 'f' && !settled) this.toVerify += 1;
+    if ((sign === 's' || sign === 'f') && !settled) this.short[sign] += 1;
   }
 
   check(sign: RailCode, settled: boolean): void {
@@ -134,8 +134,8 @@ const noteOf = (tally: Tally): string | null => {
   const left = [
     [tally.of('D'), 'in doubt'],
     [tally.of('O'), 'open'],
-    [tally.of('s'), 'snug'],
-    [tally.toVerify, 'to verify'],
+    [tally.short.s, 'snug'],
+    [tally.short.f, 'to verify'],
     [tally.of('x'), 'failed'],
     [tally.of('U'), 'to check'],
     [tally.operations.of - tally.operations.done, 'to do again'],

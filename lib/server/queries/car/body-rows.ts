@@ -57,7 +57,7 @@ const isLineDone = (
   }
 };
 
-const wordsOf = ({ words: { thing } }: Seen, line: BodyRequirement): string => {
+const wordsOf = ({ words: { thing, condition } }: Seen, line: BodyRequirement): string => {
   switch (line.verb) {
     case 'snug':
       return `${thing(line.joint)}: run up snug`;
@@ -76,9 +76,9 @@ const wordsOf = ({ words: { thing } }: Seen, line: BodyRequirement): string => {
     case 'out':
       return `${thing(line.stopgap)}: comes out`;
     case 'set':
-      return `${thing(line.condition)}: becomes so when this is finished`;
+      return `${condition(line.condition)}: becomes so when this is finished`;
     case 'clear':
-      return `${thing(line.condition)}: ends when this is finished`;
+      return `${condition(line.condition)}: ends when this is finished`;
     case 'fit':
       return `${thing(line.part)}: fit`;
     case 'photo':

@@ -9,9 +9,10 @@ import { anchorOf } from '@/lib/wire/views/said-line';
 import { bodyRows } from './body-rows';
 import { checkActs } from './check-acts';
 import { jointNext } from './joint-rows';
-import { dueMark, saidUnder } from './lines';
+import { dueMark, saidUnder, waitLines } from './lines';
 import { editWords } from './matter-things';
 import { operationFacts, operationPeople, operationWord } from './operation-facts';
+import { placeKind } from './place-kind';
 import type { Seen } from './seen';
 import type { Acts } from './who-may';
 
@@ -63,8 +64,14 @@ const endRow = (
   facts: [],
   id,
   due: dueMark(seen, end.due),
+  job: jobOf(seen, end),
   ...middleOf(seen, acts, anchors, end),
 });
+
+const jobOf = ({ assessment }: Seen, { kind, key }: LooseEnd): string | null =>
+  assessment.jobs.find(
+    (job) => job.key === key && placeKind(job.kind) === (kind === 'doubt' ? 'joint' : kind),
+  )?.id ?? null;
 
 const middleOf = (seen: Seen, acts: Acts, anchors: ReadonlySet<string>, end: LooseEnd): Middle => {
   const { key, refusal } = end;
@@ -148,7 +155,10 @@ const findingRow = (seen: Seen, acts: Acts, key: string, jobs: readonly Job[], s
     open: row?.state === 'undecided' ? 'Decide' : 'Close',
     sheet: row?.about.kind === 'joint' ? jointNext(seen, acts, row.about.key).sheet : null,
     acts: mine.flatMap((job) => acts.all(job.allows, 'finding', key)),
-    waits: mine.flatMap((job) => job.waitsFor).map((refusal) => refusalLine(seen.car.id, refusal, seen.plan)),
+    waits: waitLines(
+      seen,
+      mine.flatMap((job) => job.waitsFor),
+    ),
     facts:
       row === undefined
         ? []
@@ -225,7 +235,7 @@ const operationRow = (
     open: operationWord(job),
     sheet: null,
     acts: acts.all(job?.allows ?? [], 'operation', key),
-    waits: (job?.waitsFor ?? []).map((refusal) => refusalLine(seen.car.id, refusal, seen.plan)),
+    waits: waitLines(seen, job?.waitsFor ?? []),
     body: operation === undefined ? [] : bodyRows(seen, acts, operation, anchors),
     facts: operationFacts(seen, key),
   };
@@ -244,7 +254,7 @@ const stopgapRow = (seen: Seen, acts: Acts, key: string, says: string, who: RowV
     acts: acts.all(['remove-stopgap'], 'stopgap', key),
     waits: [],
     facts: [
-      ...(row?.where == null ? [] : [['Where', row.where] as const]),
+      ...(row === undefined || row.where === null ? [] : [['Where', row.where] as const]),
       ...(planned?.standsFor === undefined ? [] : [['Stands for', planned.standsFor] as const]),
       ...(row === undefined ? [] : [['Placed', `${seen.when(row.at)}, ${seen.tag(row.by).name}`] as const]),
     ],

@@ -9,6 +9,7 @@ import type { RowView } from '@/lib/wire/views/car';
 import type { ActRef } from '@/lib/wire/views/desk';
 import { refusalLine } from '@/lib/wire/views/refusal';
 import type { RefusalLine } from '@/lib/wire/views/said-line';
+import { waitLines } from './lines';
 import type { Seen } from './seen';
 import type { Acts } from './who-may';
 
@@ -32,8 +33,9 @@ export const jointNext = (seen: Seen, acts: Acts, key: StateKey): JointNext => {
   for (const type of work?.allows ?? []) allowed.add(type);
   const isOpen = levelOf(seen.car.joints[key]) === 'open';
   const here = [...allowed].filter((type) => type !== 'final-joint' && (type !== 'snug-joint' || isOpen));
-  const waits = [...jobs.flatMap((job) => job.waitsFor)].map((refusal) =>
-    refusalLine(seen.car.id, refusal, seen.plan),
+  const waits = waitLines(
+    seen,
+    jobs.flatMap((job) => job.waitsFor),
   );
   return {
     acts: acts.all(here, 'joint', key),

@@ -6,7 +6,7 @@ import type { CompiledJoint } from '@/lib/domain/plan/compiled';
 import { toolViews } from '@/lib/server/queries/sign-off/tool-view';
 import { hardwareViews } from '@/lib/server/queries/sign-off/hardware-view';
 import type { ActRef, JointThing, JointWork } from '@/lib/wire/views/desk';
-import { brings, foresee } from './foresee';
+import { foresee, linesBut } from './foresee';
 import type { Seen } from './seen';
 
 const ASKS_WORK: ReadonlySet<ActRef['type']> = new Set<ActRef['type']>([
@@ -43,16 +43,15 @@ const jointThing = (seen: Seen, joint: CompiledJoint, isWorked: boolean): JointT
 
 /** What opening all of it uses up, doubts, ends and makes due again. */
 const openingLines = (seen: Seen, key: StateKey): readonly string[] => {
-  const claim = { type: 'open-joint', car: seen.car.id, joint: key } as const;
-  const opened = foresee(seen, claim)?.events.find((event) => event.type === 'joint-opened');
-  const spent = opened?.type === 'joint-opened' ? opened.spent : {};
+  const events = foresee(seen, { type: 'open-joint', car: seen.car.id, joint: key });
+  const opened = events?.find((event) => event.type === 'joint-opened');
   const counts = new Map<string, number>();
-  for (const item of Object.values(spent).flat()) counts.set(item, (counts.get(item) ?? 0) + 1);
+  for (const item of Object.values(opened?.spent ?? {}).flat()) counts.set(item, (counts.get(item) ?? 0) + 1);
   return [
     ...[...counts].map(
       ([item, count]) => `${String(count)} × ${seen.words.thing(item)}: used up, new ones go in`,
     ),
-    ...brings(seen, claim, 'joint-opened'),
+    ...linesBut(seen, events, 'joint-opened'),
   ];
 };
 

@@ -3,6 +3,8 @@ import { sentence } from '@/lib/domain/base/sentences';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import { planKey } from '@/lib/domain/plan/positions';
 import type { DueMark } from '@/lib/wire/views/car';
+import { refusalLine } from '@/lib/wire/views/refusal';
+import type { RefusalLine } from '@/lib/wire/views/said-line';
 import type { Seen } from './seen';
 
 /**
@@ -20,6 +22,16 @@ export const dueMark = ({ car, plan }: Seen, due: number | null): DueMark => {
   if (due === null) return { text: 'delivery', isNow: car.stage === plan.stages.length - 1 };
   const at = Math.max(due, car.stage);
   return { text: `gate ${String(at + 1)}`, isNow: at === car.stage };
+};
+
+/** What something waits for, each thing once: a plan may ask for it in two ways. */
+export const waitLines = (seen: Seen, refusals: readonly Refusal[]): readonly RefusalLine[] => {
+  const found = new Map<string, RefusalLine>();
+  for (const refusal of refusals) {
+    const each = refusalLine(seen.car.id, refusal, seen.plan);
+    if (!found.has(each.says)) found.set(each.says, each);
+  }
+  return [...found.values()];
 };
 
 const NUMBERS = [

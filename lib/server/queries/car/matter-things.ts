@@ -11,8 +11,7 @@ import type {
   FindingThing,
   SignatureThing,
 } from '@/lib/wire/views/desk';
-import { brings, foresee } from './foresee';
-import { ACT_WORDS } from './signature-words';
+import { afterwards, brings, foresee, linesBut } from './foresee';
 import type { Seen } from './seen';
 import type { Acts } from './who-may';
 
@@ -45,7 +44,7 @@ const dispositionChoice = (
       barred: 'The plan says: never to be taken as it is. The owner can’t either.',
       brings: [],
     };
-  const car = foreseen.after.cars[seen.car.id];
+  const car = afterwards(seen, foreseen);
   const after = car?.findings[id];
   const waits =
     car === undefined || after === undefined || after.state === 'closed'
@@ -55,7 +54,7 @@ const dispositionChoice = (
     disposition,
     barred: null,
     brings: [
-      ...brings(seen, claim, 'finding-decided', 'finding-closed'),
+      ...linesBut(seen, foreseen, 'finding-decided', 'finding-closed'),
       ...(waits.length === 0 ? [closesWith(row)] : waits),
     ],
   };
@@ -131,7 +130,7 @@ export const signatureThings = (seen: Seen, acts: Acts, named: string | null): D
 };
 
 const signatureThing = (seen: Seen, acts: Acts, id: string, row: SignatureRow): SignatureThing => ({
-  says: `${ACT_WORDS[row.act] ?? row.act} ${seen.words.thing(row.subject)}`.trim(),
+  says: seen.words.signature(id),
   by: row.by,
   when: seen.when(row.at),
   striking: brings(

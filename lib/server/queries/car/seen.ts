@@ -48,7 +48,7 @@ export const see = (given: Given): Seen => {
     world: { shop, cars: { [car.id]: car } },
     at: { command: '', facts, car, plan },
     nameOf,
-    words: wordsFrom({ nameOf, people: shop.people, stages: plan.stages }),
+    words: wordsFrom({ nameOf, people: shop.people, stages: plan.stages, signatures: car.signatures }),
     when: whenWords(setting.zone, facts.day),
     tag: (id) => {
       const name = shop.people[id]?.name ?? id;

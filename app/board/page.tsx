@@ -1,0 +1,50 @@
+import type { Metadata } from 'next';
+import { Suspense } from 'react';
+import { Board } from '@/components/board/board';
+import { BoardWaiting } from '@/components/board/board-waiting';
+import { EmptyBoard } from '@/components/board/empty-board';
+import { Legend } from '@/components/board/legend';
+import { Strip } from '@/components/shop/strip';
+import type { Person } from '@/lib/domain/shop/rows';
+import { present } from '@/lib/server/auth/session';
+import { database } from '@/lib/server/database';
+import { shopSetting } from '@/lib/server/load/shop';
+import { boardView } from '@/lib/server/queries/board';
+
+export const dynamic = 'force-dynamic';
+
+export const metadata: Metadata = { title: 'Track board' };
+
+export default async function Page() {
+  // Before anything is sent, so that who is not signed in is sent away with a plain redirect.
+  const { person } = await present();
+  const { name } = await shopSetting(database());
+  return (
+    <>
+      <Strip current="board" who={person} shop={name} />
+      <main className="board">
+        <Suspense fallback={<BoardWaiting />}>
+          <Floor who={person} />
+        </Suspense>
+      </main>
+    </>
+  );
+}
+
+async function Floor({ who }: { readonly who: Person }) {
+  const view = await boardView(database(), who);
+  return (
+    <>
+      <div className="pagetop">
+        <div>
+          <h1>Track board</h1>
+          <p className="dim">
+            {view.says} {view.mover.says}
+          </p>
+        </div>
+        {view.empty === null ? <Legend /> : null}
+      </div>
+      {view.empty === null ? <Board view={view} /> : <EmptyBoard empty={view.empty} />}
+    </>
+  );
+}

@@ -1,0 +1,47 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { Sheet } from '@/components/sign-off/sheet';
+import { Strip } from '@/components/shop/strip';
+import { present } from '@/lib/server/auth/session';
+import { database } from '@/lib/server/database';
+import { signOffView } from '@/lib/server/queries/sign-off';
+
+export const dynamic = 'force-dynamic';
+
+interface PageProps {
+  readonly params: Promise<{ readonly car: string; readonly joint: string }>;
+}
+
+const named = async ({ params }: PageProps): Promise<{ readonly car: string; readonly joint: string }> => {
+  const { car, joint } = await params;
+  return { car: decoded(car), joint: decoded(joint) };
+};
+
+/** A stray percent sign names nothing, and is no fault of the server. */
+const decoded = (text: string): string => {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+};
+
+export const generateMetadata = async (props: PageProps): Promise<Metadata> => {
+  const { car, joint } = await named(props);
+  return { title: `${joint} of ${car}` };
+};
+
+export default async function Page(props: PageProps) {
+  const who = await present();
+  const { car, joint } = await named(props);
+  const found = await signOffView(database(), car, joint, who.person.id, new Date().toISOString());
+  if (found === null) notFound();
+  return (
+    <>
+      <Strip who={who.person} shop={found.shop} />
+      <main className="so">
+        <Sheet key={`${car} ${joint}`} view={found.view} present={who.person.id} />
+      </main>
+    </>
+  );
+}

@@ -1,0 +1,53 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { Suspense } from 'react';
+import { CarPage } from '@/components/car/car-page';
+import { CarWaiting } from '@/components/car/car-waiting';
+import { Strip } from '@/components/shop/strip';
+import { present } from '@/lib/server/auth/session';
+import { database } from '@/lib/server/database';
+import { shopSetting } from '@/lib/server/load/shop';
+import { carView, isCar } from '@/lib/server/queries/car';
+
+export const dynamic = 'force-dynamic';
+
+interface PageProps {
+  readonly params: Promise<{ readonly car: string }>;
+  readonly searchParams: Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
+}
+
+export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
+  return { title: decodeURIComponent((await params).car) };
+}
+
+export default async function Page({ params, searchParams }: PageProps) {
+  // Before anything is sent, so that who is not signed in, or asks for no car, gets a plain answer.
+  const { person } = await present();
+  const id = decodeURIComponent((await params).car);
+  if (!(await isCar(database(), id))) notFound();
+  const { name } = await shopSetting(database());
+  const { job, strike } = await searchParams;
+  return (
+    <>
+      <Strip who={person} shop={name} />
+      <Suspense fallback={<CarWaiting chassis={id} />}>
+        <TheCar id={id} actor={person.id} job={one(job)} signature={one(strike)} />
+      </Suspense>
+    </>
+  );
+}
+
+interface TheCarProps {
+  readonly id: string;
+  readonly actor: string;
+  readonly job: string | null;
+  readonly signature: string | null;
+}
+
+async function TheCar({ id, actor, job, signature }: TheCarProps) {
+  const view = await carView(database(), id, actor, signature, new Date().toISOString());
+  return view === null ? notFound() : <CarPage view={view} job={job} signature={signature} />;
+}
+
+const one = (value: string | readonly string[] | undefined): string | null =>
+  typeof value === 'string' ? value : null;

@@ -1,0 +1,48 @@
+import type { Metadata, Viewport } from 'next';
+import localFont from 'next/font/local';
+import { cookies } from 'next/headers';
+import type { ReactNode } from 'react';
+import { LiveRegion } from '@/components/ui/live-region';
+import { Sprite } from '@/components/ui/sprite';
+import './globals.css';
+
+export const metadata: Metadata = {
+  title: { default: 'Slipmark', template: '%s · Slipmark' },
+  description: 'What has been done to a car, what stands in its way, and who has signed for it.',
+};
+
+export const viewport: Viewport = { width: 'device-width', initialScale: 1 };
+
+// A page made beforehand would carry no nonce, and its scripts would be refused.
+export const dynamic = 'force-dynamic';
+
+const text = localFont({
+  src: '../node_modules/@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght-normal.woff2',
+  weight: '200 800',
+  variable: '--font-text',
+});
+
+const plate = localFont({
+  src: '../node_modules/@fontsource-variable/sofia-sans-condensed/files/sofia-sans-condensed-latin-wght-normal.woff2',
+  weight: '1 1000',
+  variable: '--font-plate',
+});
+
+export default async function Layout({ children }: { readonly children: ReactNode }) {
+  const theme = (await cookies()).get('slipmark-theme')?.value;
+  return (
+    <html
+      lang="en"
+      className={`${text.variable} ${plate.variable}`}
+      data-theme={theme === 'light' || theme === 'dark' ? theme : undefined}
+      // The theme may have been changed in the page since.
+      suppressHydrationWarning
+    >
+      <body>
+        <LiveRegion />
+        <Sprite />
+        {children}
+      </body>
+    </html>
+  );
+}

@@ -1,0 +1,52 @@
+import type { ReactNode } from 'react';
+import { NotForYou } from '@/components/set-up/not-for-you';
+import { Steps } from '@/components/set-up/steps';
+import '@/components/set-up/set-up.css';
+import { Strip } from '@/components/shop/strip';
+import { SignOut } from '@/components/sign-in/sign-out';
+import { hasRole, present } from '@/lib/server/auth/session';
+import type { Present } from '@/lib/server/auth/session';
+import { database } from '@/lib/server/database';
+import { shopSetting } from '@/lib/server/load/shop';
+import { setUpSteps } from '@/lib/server/queries/set-up/steps';
+import type { SetUpStep } from '@/lib/wire/views/set-up';
+
+interface FrameProps {
+  readonly current: SetUpStep['key'] | null;
+  readonly title: string;
+  readonly says: string;
+  /** The page itself, made only for somebody who may see it. */
+  readonly page: (who: Present) => Promise<ReactNode> | ReactNode;
+}
+
+/** Every page of the set-up: who may see it, where one is, and the page. */
+export async function Frame({ current, title, says, page }: FrameProps) {
+  const who = await present();
+  const { name } = await shopSetting(database());
+  const strip = <Strip current="set-up" who={who.person} shop={name} signOut={<SignOut />} />;
+  if (!hasRole(who, ['lead', 'owner']))
+    return (
+      <>
+        {strip}
+        <NotForYou />
+      </>
+    );
+  const steps = await setUpSteps(database());
+  return (
+    <>
+      {strip}
+      <main className="pg set-up">
+        <div className="pagetop">
+          <div>
+            <h1>{title}</h1>
+            <p className="dim">{says}</p>
+          </div>
+        </div>
+        <div className="set-up-cols">
+          <Steps steps={steps} current={current} />
+          <div className="set-up-page">{await page(who)}</div>
+        </div>
+      </main>
+    </>
+  );
+}

@@ -1,0 +1,145 @@
+'use client';
+
+import { useId } from 'react';
+import { Button } from '@/components/ui/button';
+import { Glyph } from '@/components/ui/glyph';
+import type { ActRef } from '@/lib/wire/views/desk';
+import { AnswerPanel } from './answer-panel';
+import { useDesk } from './desk-context';
+import { FormField } from './fields/field';
+import { PinDialog } from './pin-dialog';
+import { useAct } from './use-act';
+import type { ActState } from './use-act';
+import { useNow } from './use-now';
+import './act.css';
+
+interface ActFormProps {
+  readonly act: ActRef;
+  /** The heading stands elsewhere already. */
+  readonly bare?: boolean;
+}
+
+/** The form of one act, made from the table: its fields, what it would bring, who gives it, and what came of it. */
+export function ActForm({ act, bare = false }: ActFormProps) {
+  const { desk } = useDesk();
+  const state = useAct(act);
+  const heading = useId();
+  const { spec, values, answer } = state;
+  if (spec === null) return null;
+  const isUnknown = answer?.outcome === 'unknown';
+  const isSmall = spec.fields.length === 0 && spec.brings.length === 0;
+  return (
+    <form
+      className={isSmall ? 'actform smallact' : 'actform'}
+      aria-labelledby={heading}
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        state.submit();
+      }}
+    >
+      <h4 id={heading} className={bare || isSmall ? 'vh' : ''}>
+        {spec.title}
+      </h4>
+      <fieldset className="plain" disabled={isUnknown || state.busy !== null}>
+        <legend className="vh">{spec.title}</legend>
+        {spec.fields.map((field) => (
+          <FormField
+            key={`${field.kind} ${field.name}`}
+            spec={field}
+            values={values}
+            error={errorOf(answer, field.name)}
+            onChange={state.set}
+          />
+        ))}
+        <Then lines={spec.brings} />
+      </fieldset>
+      {answer === null ? null : (
+        <AnswerPanel
+          answer={answer}
+          car={desk.car}
+          act={spec.title}
+          onOverride={(override) => void state.give(undefined, override)}
+          onAgain={state.askAgain}
+          onLeave={state.leave}
+        />
+      )}
+      <ActBar state={state} blocked={isUnknown} />
+      {state.asking ? (
+        <PinDialog
+          people={state.people}
+          default={desk.me.id}
+          says={spec.says}
+          act={spec.button}
+          onPin={(signer) => state.give(signer)}
+          onClose={state.stopAsking}
+        />
+      ) : null}
+    </form>
+  );
+}
+
+/** The door names a claim's field; a check's value stands under its own name. */
+const errorOf = (answer: ActState['answer'], name: string): string | null =>
+  answer?.outcome === 'bad-input'
+    ? (answer.fields.find(({ field }) => field === name || field.endsWith(`.${name}`))?.says ?? null)
+    : null;
+
+function Then({ lines }: { readonly lines: readonly string[] }) {
+  if (lines.length === 0) return null;
+  return (
+    <div className="then">
+      <p className="label">Then</p>
+      <ul>
+        {lines.map((line) => (
+          <li key={line}>
+            <Glyph name="arrow" size={16} /> <span>{line}</span>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** Says whose act it will be before it is one, and gives it. */
+function ActBar({ state, blocked }: { readonly state: ActState; readonly blocked: boolean }) {
+  const { desk } = useDesk();
+  const { spec, signs, whyNotMe, missing, busy } = state;
+  const now = useNow(spec?.readyAt !== undefined);
+  if (spec === null) return null;
+  const isEarly = spec.readyAt !== undefined && now !== null && now < Date.parse(spec.readyAt);
+  return (
+    <div className="actbar">
+      <p className="t small">
+        {busy ??
+          (missing !== null ? (
+            <b className="stop" role="alert">
+              {missing}
+            </b>
+          ) : isEarly ? (
+            'It must hold until its time is over.'
+          ) : signs ? (
+            'A signature: the PIN is asked.'
+          ) : whyNotMe === null ? (
+            <>
+              As <b>{desk.me.name}</b>.{' '}
+              <button type="button" className="linkish" onClick={state.asSomebody}>
+                Somebody else
+              </button>
+            </>
+          ) : (
+            <>
+              <b>{desk.me.name}</b> may not. {whyNotMe} Whoever may gives their PIN.
+            </>
+          ))}
+      </p>
+      <Button
+        type="submit"
+        kind={spec.tone === 'stop' ? 'stop' : spec.tone}
+        held={blocked || busy !== null || isEarly}
+      >
+        {spec.button}
+      </Button>
+    </div>
+  );
+}

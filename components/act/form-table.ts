@@ -1,0 +1,31 @@
+/** Claim type → its form: every act of a car that has one here. */
+import type { ActRef, Desk } from '@/lib/wire/views/desk';
+import type { FormSpec, FormTable, Values } from './form';
+import { wholeForms } from './forms/car';
+import { checkForms } from './forms/checks';
+import { findingForms } from './forms/findings';
+import { jointForms } from './forms/joints';
+import { matterForms } from './forms/matters';
+import { operationForms } from './forms/operations';
+import { thingForms } from './forms/things';
+
+const FORMS: FormTable = {
+  ...operationForms,
+  ...jointForms,
+  ...checkForms,
+  ...matterForms,
+  ...findingForms,
+  ...thingForms,
+  ...wholeForms,
+  // Signed on the joint's own sheet, where the readings are.
+  'final-joint': null,
+  'report-over-torque': null,
+  // Begun where the shop is set up.
+  'start-car': null,
+};
+
+/** Null where the act has a screen of its own. */
+export const formFor = (act: ActRef, desk: Desk, values: Values): FormSpec | null =>
+  FORMS[act.type]?.(act, desk, values) ?? null;
+
+export const hasForm = ({ type }: ActRef): boolean => FORMS[type] !== null;

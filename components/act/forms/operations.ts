@@ -1,0 +1,128 @@
+/** Start, join, pause, resume, take over, finish. */
+import type { FieldSpec, FormOf, FormSpec, Values } from '@/components/act/form';
+import { called, optional, text } from '@/components/act/form';
+import type { ActRef, Desk } from '@/lib/wire/views/desk';
+
+type OperationAct =
+  | 'start-operation'
+  | 'join-operation'
+  | 'pause-operation'
+  | 'resume-operation'
+  | 'take-over-operation'
+  | 'finish-operation';
+
+interface Wording {
+  readonly title: string;
+  readonly button: string;
+  readonly tone: FormSpec['tone'];
+  readonly says: (thing: string) => string;
+  readonly brings?: readonly string[];
+}
+
+const plain =
+  (type: Exclude<OperationAct, 'start-operation' | 'pause-operation'>, wording: Wording): FormOf =>
+  (act, desk) => {
+    const thing = thingOf(act, desk);
+    const { title, button, tone, says, brings = [] } = wording;
+    return {
+      title,
+      button,
+      tone,
+      fields: [],
+      says: says(thing),
+      brings,
+      missing: null,
+      claim: () => ({ type, car: desk.car, operation: act.key, ...runOf(type, act, desk) }),
+    };
+  };
+
+const thingOf = ({ key }: ActRef, desk: Desk): string => called(key, desk.operations[key]?.name);
+
+/** A finish is for the run on the screen, and for no later one (D2). */
+const runOf = (type: OperationAct, { key }: ActRef, desk: Desk): { readonly run?: number } => {
+  const run = desk.operations[key]?.run;
+  return run === undefined || (type !== 'start-operation' && type !== 'finish-operation') ? {} : { run };
+};
+
+const READ = 'read';
+
+/** The usual caution stands before the first step, and Start waits for it to be read (design 11). */
+const start: FormOf = (act, desk, values) => {
+  const operation = desk.operations[act.key];
+  const cautions = (operation?.cautions ?? []).flatMap((key) => desk.cautions[key] ?? []);
+  const fields: readonly FieldSpec[] =
+    cautions.length === 0 ? [] : [{ kind: 'cautions', name: READ, label: 'Before the first step', cautions }];
+  return {
+    title: 'Start',
+    button: 'Start',
+    tone: 'main',
+    fields,
+    says: `${thingOf(act, desk)} begins now.`,
+    brings:
+      operation?.irreversible === true
+        ? ['This can’t be undone: what is cut, drilled or stamped stays so.']
+        : [],
+    missing: cautions.length > 0 && !isRead(values) ? 'Read the cautions and tick them first.' : null,
+    claim: () => ({
+      type: 'start-operation',
+      car: desk.car,
+      operation: act.key,
+      ...runOf('start-operation', act, desk),
+    }),
+  };
+};
+
+const isRead = (values: Values): boolean => text(values, READ) === 'yes';
+
+const pause: FormOf = (act, desk, values) => ({
+  title: 'Pause',
+  button: 'Pause',
+  tone: 'plain',
+  fields: [
+    {
+      kind: 'text',
+      name: 'leftAs',
+      label: 'Left as',
+      hint: 'what whoever goes on must know',
+      wanted: false,
+    },
+  ],
+  says: `${thingOf(act, desk)} stops for now.`,
+  brings: [],
+  missing: null,
+  claim: () => ({
+    type: 'pause-operation',
+    car: desk.car,
+    operation: act.key,
+    ...optional('leftAs', text(values, 'leftAs')),
+  }),
+});
+
+export const operationForms: Readonly<Record<OperationAct, FormOf>> = {
+  'start-operation': start,
+  'pause-operation': pause,
+  'join-operation': plain('join-operation', {
+    title: 'Join',
+    button: 'Join',
+    tone: 'plain',
+    says: (thing) => `Another pair of hands is on ${thing}.`,
+  }),
+  'resume-operation': plain('resume-operation', {
+    title: 'Go on',
+    button: 'Go on',
+    tone: 'main',
+    says: (thing) => `${thing} goes on.`,
+  }),
+  'take-over-operation': plain('take-over-operation', {
+    title: 'Take over',
+    button: 'Take over',
+    tone: 'plain',
+    says: (thing) => `Somebody else goes on with ${thing}.`,
+  }),
+  'finish-operation': plain('finish-operation', {
+    title: 'Finish',
+    button: 'Finish',
+    tone: 'main',
+    says: (thing) => `${thing} is done, with everything that it means.`,
+  }),
+};

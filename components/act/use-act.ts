@@ -1,0 +1,137 @@
+'use client';
+
+import { useRef, useState } from 'react';
+import { SIGNS } from '@/lib/domain/authority';
+import { newId } from '@/lib/offline/new-id';
+import { sendCommand } from '@/lib/offline/send-command';
+import type { SentAnswer } from '@/lib/offline/send-command';
+import type { ActRef, Desk } from '@/lib/wire/views/desk';
+import { useDesk } from './desk-context';
+import { text } from './form';
+import type { FormSpec, Values } from './form';
+import { formFor } from './form-table';
+import type { PinPerson, Signer } from './pin-dialog';
+
+export interface Override {
+  readonly code: string;
+  readonly reason: string;
+}
+
+export interface ActState {
+  readonly spec: FormSpec | null;
+  readonly values: Values;
+  readonly set: (name: string, value: string | readonly string[]) => void;
+  /** The last answer that was not an acceptance; null before and after. */
+  readonly answer: SentAnswer | null;
+  /** What kept the form from being sent. */
+  readonly missing: string | null;
+  readonly busy: string | null;
+  /** The PIN is being asked. */
+  readonly asking: boolean;
+  readonly signs: boolean;
+  /** Why the one who is signed in may not; null = may. */
+  readonly whyNotMe: string | null;
+  readonly people: readonly PinPerson[];
+  readonly submit: () => void;
+  readonly asSomebody: () => void;
+  readonly stopAsking: () => void;
+  readonly give: (signer?: Signer, override?: Override) => Promise<SentAnswer>;
+  /** Asks once more about an act of which nobody knows whether it was recorded. */
+  readonly askAgain: () => void;
+  readonly leave: () => void;
+}
+
+/** One act's form: what was filled in, who gives it, and what the door answered. What was filled in is kept until it is accepted. */
+export const useAct = (act: ActRef): ActState => {
+  const { desk, done } = useDesk();
+  const [values, setValues] = useState<Values>({});
+  const [answer, setAnswer] = useState<SentAnswer | null>(null);
+  const [missing, setMissing] = useState<string | null>(null);
+  const [asking, setAsking] = useState(false);
+  const [busy, setBusy] = useState<string | null>(null);
+  const refused = useRef<string | null>(null);
+  const spec = formFor(act, desk, values);
+  const whys = desk.whys[whyOf(act, desk, values)] ?? {};
+  const signs = SIGNS.has(act.type);
+  const whyNotMe = whys[desk.me.id] ?? null;
+
+  const take = (sent: SentAnswer, said: string, id: string): void => {
+    if (sent.outcome === 'accepted') {
+      setAnswer(null);
+      setValues({});
+      refused.current = null;
+      done(said);
+      return;
+    }
+    if (sent.outcome === 'wrong-pin') return;
+    if (sent.outcome === 'refused') refused.current = id;
+    setAnswer(sent);
+  };
+
+  const give = async (signer?: Signer, override?: Override): Promise<SentAnswer> => {
+    const id = newId();
+    const said = spec?.says ?? '';
+    setBusy('Sending');
+    setAnswer(null);
+    const claim = spec?.claim();
+    if (claim === undefined) throw new Error(`${act.type} has no form.`);
+    const sent = await sendCommand(claim, {
+      id,
+      ...(signer === undefined ? {} : { signer }),
+      ...(override === undefined ? {} : { override }),
+      ...(refused.current === null ? {} : { retryOf: refused.current }),
+      onRetry: (tries) => setBusy(`No answer yet, asked ${String(tries + 1)} times`),
+    });
+    setBusy(null);
+    take(sent, said, id);
+    return sent;
+  };
+
+  const ready = (): boolean => {
+    const what = spec?.missing ?? null;
+    setMissing(what);
+    return what === null && busy === null;
+  };
+
+  return {
+    spec,
+    values,
+    set: (name, value) => {
+      setMissing(null);
+      setValues((before) => ({ ...before, [name]: value }));
+    },
+    answer,
+    missing,
+    busy,
+    asking,
+    signs,
+    whyNotMe,
+    people: desk.people.map(({ id, name }) => {
+      const whyNot = whys[id];
+      return whyNot === undefined ? { id, name } : { id, name, whyNot };
+    }),
+    submit: () => {
+      if (!ready()) return;
+      if (signs || whyNotMe !== null) setAsking(true);
+      else void give();
+    },
+    asSomebody: () => {
+      if (ready()) setAsking(true);
+    },
+    stopAsking: () => setAsking(false),
+    give,
+    askAgain: () => {
+      if (answer?.outcome !== 'unknown') return;
+      setBusy('Asking again');
+      void answer.again().then((sent) => {
+        setBusy(null);
+        take(sent, spec?.says ?? '', '');
+      });
+    },
+    leave: () => setAnswer(null),
+  };
+};
+
+/** Each signature has its own answer to who may strike it. */
+const whyOf = (act: ActRef, desk: Desk, values: Values): number =>
+  act.type === 'strike-signature' ? (desk.signatures[text(values, 'signature')]?.why ?? act.why) : act.why;

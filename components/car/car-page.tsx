@@ -1,0 +1,88 @@
+import { DeskProvider } from '@/components/act/desk-context';
+import type { CarView } from '@/lib/wire/views/car';
+import { Again } from './again';
+import { Ends } from './ends';
+import { Fold } from './fold';
+import { GateSheet } from './gate-sheet';
+import { CarHead } from './head';
+import { Lately } from './lately';
+import { PlacesProvider } from './places';
+import { Row } from './row';
+import { SideRows } from './side-rows';
+import { Trouble } from './trouble';
+import { Work } from './work';
+import './car.css';
+
+interface CarPageProps {
+  readonly view: CarView;
+  /** A job that the address asks for. */
+  readonly job: string | null;
+  /** A signature that the address asks to strike. */
+  readonly signature: string | null;
+}
+
+/** One car: loose ends first. */
+export function CarPage({ view, job, signature }: CarPageProps) {
+  const { head, ends, work, gate, desk, places, parts } = view;
+  const open = work.filter((group) => group.isOpen).map(({ id }) => id);
+  return (
+    <DeskProvider desk={desk}>
+      <PlacesProvider
+        ways={places}
+        asked={job === null ? null : `job:${job}`}
+        open={open}
+        version={view.version}
+      >
+        <Again at={view.again} />
+        <main className="car">
+          <CarHead view={view} />
+          <div className="cols">
+            <div className="left">
+              <Ends groups={ends} says={head.counts.says} />
+              <Work groups={work} />
+            </div>
+            <div className="side">
+              {head.delivered ? null : (
+                <GateSheet gate={gate} chassis={head.chassis} ends={head.counts.ends} />
+              )}
+              <Trouble first={signature === null ? null : 'strike-signature'} />
+              <Lately car={view.id} entries={view.lately} />
+              <SideRows
+                id="conditions"
+                title="Conditions"
+                says="what is physically so, since when, by what"
+                rows={view.conditions}
+              />
+              <SideRows
+                id="options"
+                title="Options"
+                says="what the plan offers, and what was chosen"
+                rows={view.options}
+              />
+              {parts.length === 0 ? null : (
+                <section className="sheet work" aria-labelledby="partshead">
+                  <header>
+                    <h2 id="partshead">Parts</h2>
+                    <span className="dim says">of the donor and bought: here, fitted, owed</span>
+                  </header>
+                  <Fold
+                    id="parts"
+                    title="All parts"
+                    says="each with what can be said of it"
+                    count={parts.length}
+                  >
+                    <ul>
+                      {parts.map((row) => (
+                        <Row key={row.id} row={row} />
+                      ))}
+                    </ul>
+                  </Fold>
+                </section>
+              )}
+            </div>
+          </div>
+        </main>
+      </PlacesProvider>
+    </DeskProvider>
+  );
+}

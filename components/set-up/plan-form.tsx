@@ -1,0 +1,94 @@
+'use client';
+
+import { useState } from 'react';
+import { Button } from '@/components/ui/button';
+import { Field, TextField } from '@/components/ui/field';
+import type { PlanAnswer } from '@/lib/wire/set-up';
+import { AnswerLines } from './answer-lines';
+import { ask } from './ask';
+import { PlanRead } from './plan-read';
+import { useSending } from './use-sending';
+
+/** A plan from a file or pasted: read, every problem at its line; then kept and released. */
+export function PlanForm() {
+  const [text, setText] = useState('');
+  const [read, setRead] = useState<PlanAnswer | null>(null);
+  const [isBusy, setBusy] = useState(false);
+  const [released, setReleased] = useState('');
+  const sending = useSending();
+
+  const change = (next: string): void => {
+    setText(next);
+    // What was said of another text would mislead.
+    setRead(null);
+  };
+
+  const look = async (keep: boolean): Promise<PlanAnswer> => {
+    setBusy(true);
+    const answer = await ask<PlanAnswer>('/api/set-up/plans', { text, keep });
+    setBusy(false);
+    setRead(answer);
+    return answer;
+  };
+
+  const release = async (): Promise<void> => {
+    const kept = await look(true);
+    if (kept.outcome !== 'read' || kept.hash === null) return;
+    const name = `${kept.look?.model ?? ''} ${kept.look?.revision ?? ''}`;
+    await sending.send({ type: 'release-plan', plan: kept.hash }, `${name} is released.`, () => {
+      setReleased(name);
+      change('');
+    });
+  };
+
+  return (
+    <form
+      className="sheet form"
+      aria-labelledby="add-plan"
+      onSubmit={(event) => {
+        event.preventDefault();
+        sending.clear();
+        void look(false);
+      }}
+    >
+      <header>
+        <h2 id="add-plan">Read a plan</h2>
+        <span className="dim">YAML; nothing is kept before you say so</span>
+      </header>
+      <div className="body">
+        <Field
+          label="From a file"
+          type="file"
+          accept=".yaml,.yml,text/yaml,application/yaml,text/plain"
+          className="file"
+          onChange={(event) => {
+            void event.target.files?.[0]?.text().then(change);
+          }}
+        />
+        <TextField
+          label="Or pasted"
+          value={text}
+          onChange={(event) => change(event.target.value)}
+          rows={12}
+          className="code"
+          spellCheck={false}
+          autoCapitalize="none"
+          required
+        />
+        <div className="acts">
+          <Button type="submit" kind={read === null ? 'main' : 'plain'} held={isBusy}>
+            Read it
+          </Button>
+        </div>
+        {read === null ? null : read.outcome === 'read' ? (
+          <PlanRead read={read} isBusy={isBusy || sending.isBusy} onRelease={() => void release()} />
+        ) : (
+          <p className="said bad" role="alert">
+            {read.says}
+          </p>
+        )}
+        <AnswerLines sending={sending} done={`${released} is released. A car can be begun on it.`} />
+      </div>
+    </form>
+  );
+}

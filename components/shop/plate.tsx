@@ -1,0 +1,87 @@
+import type { ReactNode } from 'react';
+import { Glyph } from '@/components/ui/glyph';
+
+/** The cars' own colours that have a chip; any other colour is named in words beside an empty chip. */
+const CHIPS = ['oxblood', 'bottle', 'pewter', 'cream', 'slate', 'primer'] as const;
+
+/** `Bottle green` → `bottle`. */
+const chipOf = (colour: string | null): string => {
+  const words = (colour ?? '').toLowerCase().split(/[^a-z]+/);
+  return CHIPS.find((chip) => words.includes(chip)) ?? 'none';
+};
+
+/** A paint chip. It stands beside the chassis number, never alone. */
+export function Chip({ colour }: { readonly colour: string | null }) {
+  return <i className={`chip ${chipOf(colour)}`} aria-hidden="true" />;
+}
+
+/** Chip and chassis number in a line of text. */
+export function CarTag({ chassis, colour }: { readonly chassis: string; readonly colour: string | null }) {
+  return (
+    <span className="cartag">
+      <Chip colour={colour} />
+      <b>{chassis}</b>
+    </span>
+  );
+}
+
+interface PlateFaceProps {
+  readonly chassis: string;
+  readonly colour: string | null;
+  readonly crew: readonly { readonly initials: string; readonly name: string }[];
+  readonly loose: number;
+  /** Why the car is held, where a hold stands on it: shown where the crew stands otherwise. */
+  readonly hold?: { readonly mark: string; readonly says: string } | null;
+}
+
+/** What is stamped on a car's plate. Whoever shows it brings the plate: a link, a handle or plain. */
+export function PlateFace({ chassis, colour, crew, loose, hold = null }: PlateFaceProps): ReactNode {
+  return (
+    <>
+      <span className="no">
+        <Chip colour={colour} />
+        <span className="chassis">{numberParts(chassis)}</span>
+      </span>
+      <span className="fields">
+        {hold === null ? (
+          <span className="f crew">
+            <span className="vh">
+              {crew.length === 0 ? ', nobody on it' : `, crew ${crew.map(({ name }) => name).join(', ')}`}
+            </span>
+            {cells(crew.map(({ initials }) => initials)).map((text, at) => (
+              <b key={at} aria-hidden="true">
+                {text}
+              </b>
+            ))}
+          </span>
+        ) : (
+          <span className="f held">
+            <span className="vh">, {hold.says}</span>
+            <Glyph name="hold" size={18} /> <b aria-hidden="true">{hold.mark}</b>
+          </span>
+        )}
+        <span className="f">
+          <span className="vh">, </span>
+          <span className="label">Loose</span> <b>{loose}</b>
+        </span>
+      </span>
+    </>
+  );
+}
+
+/** Two cells are stamped on a plate; where more are on the car, the second counts them. */
+const cells = (initials: readonly string[]): readonly string[] =>
+  initials.length < 3 ? initials : [...initials.slice(0, 1), `+${initials.length - 1}`];
+
+/** `C54-` and `011`: where there is little room only the second part is shown; it is read whole all the same. */
+const numberParts = (chassis: string): ReactNode => {
+  const cut = chassis.lastIndexOf('-') + 1;
+  return cut === 0 ? (
+    chassis
+  ) : (
+    <>
+      <span className="pre">{chassis.slice(0, cut)}</span>
+      {chassis.slice(cut)}
+    </>
+  );
+};

@@ -1,0 +1,39 @@
+/** Tool and adapter: which can make the joint, and which to begin with. */
+import type { Adapter, Tool } from '@/lib/domain/torque/tool';
+import type { SignOffView, ToolView, ToolWay } from '@/lib/wire/views/sign-off';
+
+export interface Way {
+  readonly tool: string;
+  readonly adapter: string | null;
+}
+
+/** As drafts are kept under. */
+export const wayId = (way: Way | null): string =>
+  way === null ? '' : way.adapter === null ? way.tool : `${way.tool} ${way.adapter}`;
+
+export const wayOf = (id: string): Way | null => {
+  const [tool = '', adapter] = id.split(' ');
+  return tool === '' ? null : { tool, adapter: adapter ?? null };
+};
+
+export const isUsable = ({ whyNot }: ToolWay): boolean => whyNot.length === 0;
+
+/** The first tool that can; with an adapter where the place asks for one. Null where none can, or none is used. */
+export const firstWay = (view: SignOffView): Way | null => {
+  const usable = view.tools.flatMap(({ tool, ways }) =>
+    ways.filter(isUsable).map(({ adapter }): Way => ({ tool: tool.id, adapter })),
+  );
+  const asked = usable.find(({ adapter }) => (adapter !== null) === view.joint.asksAdapter);
+  return view.joint.method === 'sequence' ? null : (asked ?? usable[0] ?? null);
+};
+
+export const toolView = (view: SignOffView, way: Way | null): ToolView | null =>
+  view.tools.find(({ tool }) => tool.id === way?.tool) ?? null;
+
+export const wayView = (view: SignOffView, way: Way | null): ToolWay | null =>
+  toolView(view, way)?.ways.find(({ adapter }) => adapter === way?.adapter) ?? null;
+
+export const toolOf = (view: SignOffView, way: Way | null): Tool | null => toolView(view, way)?.tool ?? null;
+
+export const adapterOf = (view: SignOffView, way: Way | null): Adapter | null =>
+  view.adapters.find(({ id }) => id === way?.adapter) ?? null;

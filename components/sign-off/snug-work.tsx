@@ -1,0 +1,100 @@
+'use client';
+
+import { useState } from 'react';
+import { PinDialog } from '@/components/act/pin-dialog';
+import type { PinPerson } from '@/components/act/pin-dialog';
+import type { SignOffView } from '@/lib/wire/views/sign-off';
+import { wantOf } from './model/want';
+import { InTheWay } from './panels';
+import { SignBar } from './sign-bar';
+import { ToolCard } from './tool-card';
+import { jointWords } from './use-desk';
+import type { Work } from './work';
+
+/** Fitted and run up to contact: no value, and no torque gate is met by it. */
+export function SnugWork({ desk, notes, onOther }: Work) {
+  const { view, now } = desk;
+  const { joint, car } = view;
+  const [isOpen, setOpen] = useState(false);
+  const isBusy = desk.signing.state.is === 'asking' || now.sitting.pending !== null;
+  const isNoValue = joint.specification.kind === 'no-value-yet' && joint.method !== 'sequence';
+  return (
+    <>
+      <div className="so-mid">
+        <InTheWay act="snug" view={view.acts.snug} />
+        {notes.above}
+        <ToolCard
+          view={view}
+          want={wantOf(view)}
+          set={null}
+          tool={null}
+          adapter={null}
+          noToolSays="Snug: no torque tool"
+        />
+        <section className="sheet so-plain">
+          <h2>Run up to contact</h2>
+          <p>
+            Hardware in,{' '}
+            {joint.fasteners === 1
+              ? `the ${joint.word.one}`
+              : `all ${String(joint.fasteners)} ${joint.word.many}`}{' '}
+            run up until it touches. Snug carries no value and meets no torque gate: the final comes later
+            {view.needs.length === 0
+              ? ''
+              : `, when this holds: ${view.needs.map(({ says }) => says.replace(/ is not so.*$/, '')).join(', ')}`}
+            .
+          </p>
+          {isNoValue ? (
+            <p>
+              <b>The plan has no torque for it yet.</b> It stays snug until a plan revision brings the value.
+            </p>
+          ) : null}
+        </section>
+        {notes.below}
+      </div>
+      <section className="so-pad" aria-label="Sign">
+        <SignBar
+          says="Sign snug"
+          why="asks the PIN of who did it"
+          isHeld={isBusy}
+          onSign={() => {
+            setOpen(true);
+          }}
+        >
+          {onOther}
+        </SignBar>
+      </section>
+      {isOpen ? (
+        <PinDialog
+          people={signers(view)}
+          default={now.seat.worker}
+          act="Sign snug"
+          says={`Snug, no value: ${jointWords(view)}.`}
+          onClose={() => {
+            setOpen(false);
+          }}
+          onPin={(signer) =>
+            desk.signSitting(
+              'Signed snug',
+              {
+                type: 'snug-joint',
+                car: car.id,
+                joint: joint.key,
+                cycle: joint.cycle,
+                ...(now.sitting.hardware.length === 0 ? {} : { hardware: now.sitting.hardware }),
+              },
+              { signer },
+            )
+          }
+        />
+      ) : null}
+    </>
+  );
+}
+
+export const signers = ({ people }: SignOffView): readonly PinPerson[] =>
+  people.map(({ id, name, whyNotSign }) => ({
+    id,
+    name,
+    ...(whyNotSign === null ? {} : { whyNot: whyNotSign }),
+  }));

@@ -1,0 +1,107 @@
+/**
+ * Drafts: what was done and typed and is not signed yet, kept on this device, so that no reload, lock or cut takes it
+ * away. Each belongs to one person, car, joint, cycle and tool; nobody goes on with another's (D24).
+ */
+import { openDB } from 'idb';
+import type { DBSchema, IDBPDatabase } from 'idb';
+import type { CarId, PersonId, StateKey } from '@/lib/domain/base/vocabulary';
+
+export interface DraftKey {
+  readonly person: PersonId;
+  readonly car: CarId;
+  readonly joint: StateKey;
+  readonly cycle: number;
+  /** Tool and adapter; empty where a hand tool does it. */
+  readonly tool: string;
+}
+
+export interface Draft<Body> {
+  readonly key: DraftKey;
+  readonly body: Body;
+  /** The device's own clock: for people, never for a rule. */
+  readonly begunAt: string;
+  readonly changedAt: string;
+}
+
+export interface Drafts<Body> {
+  /** All of a joint, of anybody and any cycle, the last changed first. */
+  readonly on: (car: CarId, joint: StateKey) => Promise<readonly Draft<Body>[]>;
+  /** Answers when the device has it for good. Saves of one draft keep their order. */
+  readonly save: (key: DraftKey, body: Body) => Promise<void>;
+  readonly discard: (key: DraftKey) => Promise<void>;
+}
+
+interface Schema extends DBSchema {
+  drafts: {
+    key: string;
+    value: Draft<unknown> & { readonly id: string; readonly place: string };
+    indexes: { place: string };
+  };
+}
+
+const idOf = (key: DraftKey): string => JSON.stringify([key.person, key.car, key.joint, key.cycle, key.tool]);
+const placeOf = (car: CarId, joint: StateKey): string => JSON.stringify([car, joint]);
+
+/** `isBody` reads what an earlier version may have kept: what it doesn't know is left alone and not shown. */
+export const openDrafts = <Body>(
+  isBody: (body: unknown) => body is Body,
+  name = 'slipmark-drafts',
+): Drafts<Body> => {
+  let opened: Promise<IDBPDatabase<Schema>> | null = null;
+  const database = (): Promise<IDBPDatabase<Schema>> =>
+    (opened ??= open(name, () => {
+      opened = null;
+    }));
+  let last: Promise<unknown> = Promise.resolve();
+  const inOrder = <T>(work: () => Promise<T>): Promise<T> => {
+    const next = last.then(work, work);
+    last = next.catch(() => undefined);
+    return next;
+  };
+  return {
+    on: (car, joint) =>
+      inOrder(async () => {
+        const found = await (await database()).getAllFromIndex('drafts', 'place', placeOf(car, joint));
+        return found
+          .flatMap(({ key, body, begunAt, changedAt }): Draft<Body>[] =>
+            isBody(body) ? [{ key, body, begunAt, changedAt }] : [],
+          )
+          .sort((a, b) => (a.changedAt < b.changedAt ? 1 : -1));
+      }),
+    save: (key, body) =>
+      inOrder(async () => {
+        const now = new Date().toISOString();
+        // Strict: said to be kept only once the disk has it.
+        const change = (await database()).transaction('drafts', 'readwrite', { durability: 'strict' });
+        const before = await change.store.get(idOf(key));
+        const begunAt = before?.begunAt ?? now;
+        await change.store.put({
+          id: idOf(key),
+          place: placeOf(key.car, key.joint),
+          key,
+          body,
+          begunAt,
+          changedAt: now,
+        });
+        await change.done;
+      }),
+    discard: (key) => inOrder(async () => (await database()).delete('drafts', idOf(key))),
+  };
+};
+
+const open = (name: string, onGone: () => void): Promise<IDBPDatabase<Schema>> =>
+  openDB<Schema>(name, 1, {
+    upgrade: (db) => {
+      const store = db.createObjectStore('drafts', { keyPath: 'id' });
+      store.createIndex('place', 'place');
+    },
+    // A newer version in another tab waits for this one to let go; the next call opens it anew.
+    blocking: (_, __, event) => {
+      if (event.target instanceof IDBDatabase) event.target.close();
+      onGone();
+    },
+    terminated: onGone,
+  }).catch((error: unknown) => {
+    onGone();
+    throw error;
+  });

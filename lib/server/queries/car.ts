@@ -1,0 +1,79 @@
+/** Reads what a car's page shows. */
+import 'server-only';
+import type { CarId, PersonId } from '@/lib/domain/base/vocabulary';
+import { planOf } from '@/lib/domain/facts';
+import type { Database } from '@/lib/server/database';
+import { loadCar, loadFloor, viewFacts } from '@/lib/server/load/car';
+import { loadPlans } from '@/lib/server/load/plan';
+import { loadShop, shopSetting } from '@/lib/server/load/shop';
+import type { CarView } from '@/lib/wire/views/car';
+import { carViewOf } from './car/view';
+import { lately } from './log';
+
+/** Null where there is no such car, or its plan is not kept here. */
+export const carView = async (
+  db: Database,
+  id: CarId,
+  actor: PersonId,
+  signature: string | null,
+  now: string,
+): Promise<CarView | null> => {
+  const [shop, car, floor, setting] = await Promise.all([
+    loadShop(db),
+    loadCar(db, id),
+    loadFloor(db),
+    shopSetting(db),
+  ]);
+  if (car === null) return null;
+  // A delivered car stands on no floor, and is read all the same.
+  const cars = floor.some((each) => each.id === id) ? floor : [...floor, car];
+  const plans = await loadPlans(
+    db,
+    cars.map((each) => each.plan),
+  );
+  const facts = viewFacts(shop, cars, plans, actor, now, setting.zone);
+  const plan = planOf(facts, car);
+  if (plan === null) return null;
+  return carViewOf(
+    { shop, car, plan, facts, setting, floor },
+    { signature, lately: await lately(db, { shop, car, plan, zone: setting.zone, now }) },
+  );
+};
+
+/** Asked before anything of the page is sent. */
+export const isCar = async (db: Database, id: CarId): Promise<boolean> =>
+  (await db.car.findUnique({ where: { id }, select: { id: true } })) !== null;
+
+export interface NearCar {
+  readonly id: CarId;
+  readonly chassis: string;
+  readonly colour: string | null;
+  readonly stage: string;
+}
+
+/** Cars with a number like the one that was asked for; else those on the floor. */
+export const carsNear = async (db: Database, asked: string): Promise<readonly NearCar[]> => {
+  const floor = await loadFloor(db);
+  const plans = await loadPlans(
+    db,
+    floor.map((car) => car.plan),
+  );
+  const near = floor
+    .map((car) => ({ car, apart: distance(car.chassis, asked) }))
+    .sort((a, b) => a.apart - b.apart)
+    .slice(0, 4);
+  return near.map(({ car }) => ({
+    id: car.id,
+    chassis: car.chassis,
+    colour: car.colour,
+    stage: planOf({ plans }, car)?.stages[car.stage]?.name ?? '',
+  }));
+};
+
+/** How many places differ, read from the end: the figures that tell cars apart stand there. */
+const distance = (a: string, b: string): number => {
+  const most = Math.max(a.length, b.length);
+  let apart = 0;
+  for (let back = 1; back <= most; back += 1) if (a.at(-back) !== b.at(-back)) apart += 1;
+  return apart;
+};

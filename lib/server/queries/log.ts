@@ -1,0 +1,192 @@
+/** Reads the log of one car, the newest first: what was accepted with all it brought, and what was refused. */
+import 'server-only';
+import { COMMANDS, SIGNS } from '@/lib/domain/authority';
+import type { Refusal } from '@/lib/domain/base/refusals';
+import type { CarId } from '@/lib/domain/base/vocabulary';
+import type { Car } from '@/lib/domain/car/rows';
+import type { ClaimType } from '@/lib/domain/commands';
+import type { CarEvent } from '@/lib/domain/events';
+import type { CompiledPlan } from '@/lib/domain/plan/compiled';
+import type { Shop } from '@/lib/domain/shop/rows';
+import { planOf } from '@/lib/domain/facts';
+import type { Database } from '@/lib/server/database';
+import { loadCar, loadFloor } from '@/lib/server/load/car';
+import { loadPlans } from '@/lib/server/load/plan';
+import { loadShop, shopSetting } from '@/lib/server/load/shop';
+import { initialsOf } from '@/lib/server/queries/board/words';
+import { shopDay } from '@/lib/wire/shop-day';
+import { wordsFrom } from '@/lib/wire/views/event-words';
+import type { LogDay, LogEntry, LogKind, LogView } from '@/lib/wire/views/log';
+import { namesOf } from '@/lib/wire/views/names';
+import { logClock } from './log/clock';
+import { entryOf } from './log/entries';
+import type { Telling, Told } from './log/entries';
+
+export const PAGE = 50;
+
+export interface LogAsked {
+  readonly page: number;
+  readonly kind: LogKind | 'everything';
+  readonly by: string | null;
+}
+
+/** Null where there is no such car. */
+export const logView = async (
+  db: Database,
+  id: CarId,
+  asked: LogAsked,
+  now: string,
+): Promise<LogView | null> => {
+  const [shop, car, floor, setting] = await Promise.all([
+    loadShop(db),
+    loadCar(db, id),
+    loadFloor(db),
+    shopSetting(db),
+  ]);
+  if (car === null) return null;
+  const plan = planOf({ plans: await loadPlans(db, [car.plan]) }, car);
+  if (plan === null) return null;
+  const telling = tellingOf(shop, car, plan, setting.zone, now);
+  const where = whereOf(car, asked);
+  const total = await db.command.count({ where });
+  const pages = Math.max(1, Math.ceil(total / PAGE));
+  const page = Math.min(Math.max(1, asked.page), pages);
+  const told = await read(db, where, (page - 1) * PAGE, PAGE);
+  const entries = told.map((each) => entryOf(each, telling));
+  return {
+    chassis: car.chassis,
+    colour: car.colour,
+    shop: setting.name,
+    days: byDay(entries),
+    shown: entries.length,
+    total,
+    page,
+    pages,
+    kind: asked.kind,
+    by: asked.by,
+    people: Object.keys(shop.people).map(telling.tag),
+    cars: [...floor, ...(car.delivered ? [car] : [])].map(({ id: other, chassis, colour }) => ({
+      id: other,
+      chassis,
+      colour,
+    })),
+  };
+};
+
+/** The last few things that happened, for the car's page. */
+export const lately = async (
+  db: Database,
+  { shop, car, plan, zone, now }: { shop: Shop; car: Car; plan: CompiledPlan; zone: string; now: string },
+  count = 8,
+): Promise<readonly LogEntry[]> => {
+  const telling = tellingOf(shop, car, plan, zone, now);
+  const where = whereOf(car, { page: 1, kind: 'everything', by: null });
+  return (await read(db, where, 0, count)).map((told) => entryOf(told, telling));
+};
+
+const tellingOf = (shop: Shop, car: Car, plan: CompiledPlan, zone: string, now: string): Telling => {
+  const inPlan = namesOf(plan.document);
+  const nameOf = (key: string): string | null =>
+    inPlan(key) ?? shop.people[key]?.name ?? shop.tools[key]?.name ?? null;
+  return {
+    nameOf,
+    words: wordsFrom({
+      nameOf: inPlan,
+      people: shop.people,
+      stages: plan.stages,
+      signatures: car.signatures,
+    }),
+    tag: (id) => {
+      const name = shop.people[id]?.name ?? id;
+      return { id, name, initials: initialsOf(name) };
+    },
+    signatures: car.signatures,
+    clock: logClock(zone, shopDay(zone)(now)),
+  };
+};
+
+type Where = NonNullable<NonNullable<Parameters<Database['command']['findMany']>[0]>['where']>;
+
+/** A pause where nothing ran was accepted and changed nothing: no entry. */
+const whereOf = (car: Car, { kind, by }: LogAsked): Where => ({
+  car: car.id,
+  ...(by === null ? {} : { actor: by }),
+  ...(kind === 'refused'
+    ? { outcome: 'refused' }
+    : kind === 'everything'
+      ? { OR: [{ outcome: 'refused' }, { events: { some: {} } }] }
+      : { outcome: 'accepted', events: { some: {} }, ...kindWhere(car, kind) }),
+});
+
+const typesOf = (isMeant: (type: ClaimType) => boolean): string[] =>
+  (Object.keys(COMMANDS) as ClaimType[]).filter(isMeant);
+
+const kindWhere = (car: Car, kind: Exclude<LogKind, 'refused'>): Where => {
+  switch (kind) {
+    case 'signatures':
+      return { type: { in: typesOf((type) => SIGNS.has(type)) } };
+    case 'warnings':
+      return { type: { in: typesOf((type) => COMMANDS[type].kind === 'warning') } };
+    case 'moves':
+      return { type: { in: ['start-car', 'advance-car', 'send-back', 'deliver-car'] } };
+    case 'struck':
+      return {
+        OR: [
+          { type: 'strike-signature' },
+          {
+            id: {
+              in: Object.entries(car.signatures)
+                .filter(([, row]) => row.struck !== null)
+                .map(([id]) => id),
+            },
+          },
+        ],
+      };
+  }
+};
+
+const read = async (db: Database, where: Where, skip: number, take: number): Promise<readonly Told[]> => {
+  const rows = await db.command.findMany({
+    where,
+    orderBy: [{ receivedAt: 'desc' }, { id: 'desc' }],
+    skip,
+    take,
+    select: {
+      id: true,
+      type: true,
+      actor: true,
+      present: true,
+      device: true,
+      receivedAt: true,
+      outcome: true,
+      answer: true,
+      events: { select: { body: true }, orderBy: { version: 'asc' } },
+    },
+  });
+  return rows.map((row) => ({
+    id: row.id,
+    // Only `runCommand` writes here, and it knows no other types.
+    type: row.type as ClaimType,
+    actor: row.actor,
+    present: row.present,
+    device: row.device,
+    receivedAt: row.receivedAt.toISOString(),
+    refusals: row.outcome === 'refused' ? refusalsIn(row.answer) : null,
+    events: row.events.map(({ body }) => JSON.parse(body) as CarEvent),
+  }));
+};
+
+const refusalsIn = (answer: unknown): readonly Refusal[] =>
+  typeof answer === 'object' && answer !== null && 'refusals' in answer && Array.isArray(answer.refusals)
+    ? (answer.refusals as readonly Refusal[])
+    : [];
+
+const byDay = (entries: readonly LogEntry[]): readonly LogDay[] => {
+  const days = new Map<string, LogEntry[]>();
+  for (const entry of entries) {
+    const list = days.get(entry.date);
+    if (list === undefined) days.set(entry.date, [entry]);
+    else list.push(entry);
+  }
+  return [...days].map(([title, list]) => ({ title, entries: list }));
+};

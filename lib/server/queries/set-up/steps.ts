@@ -1,0 +1,50 @@
+/** How far a shop is set up: each step in one line. */
+import 'server-only';
+import type { Database } from '@/lib/server/database';
+import { loadShop } from '@/lib/server/load/shop';
+import type { SetUpStep } from '@/lib/wire/views/set-up';
+
+export const setUpSteps = async (db: Database): Promise<readonly SetUpStep[]> => {
+  const [shop, cars] = await Promise.all([loadShop(db), db.car.count()]);
+  const here = Object.values(shop.people).filter(({ left }) => !left);
+  const tools = Object.values(shop.tools);
+  const plans = Object.values(shop.plans);
+  return [
+    {
+      key: 'people',
+      says:
+        here.length < 2
+          ? 'Nobody but you yet. A critical joint asks for a second person.'
+          : `${String(here.length)} people: ${some(here.map(({ name }) => name))}`,
+      isDone: here.length > 1,
+    },
+    {
+      key: 'tools',
+      says:
+        tools.length === 0
+          ? 'None yet: joints can be snug, and a final asks for a tool.'
+          : `${String(tools.length)}: ${some(tools.map(({ name }) => name))}`,
+      isDone: tools.length > 0,
+    },
+    {
+      key: 'plans',
+      says:
+        plans.length === 0
+          ? 'from a file, or typed here'
+          : some(plans.map(({ model, revision }) => `${model} ${revision}`)),
+      isDone: plans.length > 0,
+    },
+    {
+      key: 'cars',
+      says: cars === 0 ? 'chassis number, options, paint' : `${String(cars)} begun so far`,
+      isDone: cars > 0,
+    },
+  ];
+};
+
+const MOST_NAMED = 3;
+
+const some = (names: readonly string[]): string =>
+  names.length <= MOST_NAMED
+    ? names.join(', ')
+    : `${names.slice(0, MOST_NAMED).join(', ')} and ${String(names.length - MOST_NAMED)} more`;

@@ -1,0 +1,149 @@
+/** The log's words for everything but operations and joints. */
+import type { Disposition, HoldScope } from '@/lib/domain/base/vocabulary';
+import { counted } from '@/lib/domain/base/words';
+import type { RowSign } from './car';
+import type { Happening, Words } from './event-words';
+import type { EventLine } from './log';
+
+export const line = (sign: RowSign, thing: string, says: string): EventLine => ({ sign, thing, says });
+
+export const DISPOSITION_WORDS: Readonly<Record<Disposition, string>> = {
+  rework: 'rework',
+  replace: 'replace',
+  'repair-outside': 'repair outside',
+  scrap: 'scrap',
+  misread: 'misread',
+  'use-as-is': 'use as it is',
+};
+
+export const SCOPE_WORDS: Readonly<Record<HoldScope, string>> = {
+  gate: 'holds the car at its gate',
+  work: 'holds all work',
+  things: 'holds named things',
+};
+
+type OperationOrJoint =
+  | 'car-started'
+  | 'option-chosen'
+  | 'job-assigned'
+  | 'note-added'
+  | 'photo-added'
+  | `operation-${string}`
+  | 'hardware-fitted'
+  | `joint-${string}`
+  | 'mark-struck';
+
+export const matterLine = (
+  event: Exclude<Happening, { type: OperationOrJoint }>,
+  words: Words,
+): EventLine => {
+  const { thing, stage } = words;
+  switch (event.type) {
+    case 'check-begun':
+      return line('clock', thing(event.check), `is begun${roundText(event.round)}`);
+    case 'check-passed':
+      return line('passed', thing(event.check), `is passed${valuesText(event.values)}`);
+    case 'check-failed':
+      return line('failed', thing(event.check), `failed: ${event.reason}`);
+    case 'check-due-again':
+      return line('due', thing(event.check), `is due again${roundText(event.round)}: ${event.because}`);
+    case 'check-conceded':
+      return line('deviation', thing(event.check), `is taken as it is by ${event.change}`);
+    case 'stopgap-placed':
+      return line(
+        'stopgap',
+        `${event.id} ${event.what}`,
+        `${String(event.quantity)} in place${event.where === null ? '' : `, ${event.where}`}; out by the gate of ${stage(event.outBy)}`,
+      );
+    case 'stopgap-removed':
+      return line('stopgap', event.id, `${String(event.quantity)} came out`);
+    case 'stopgap-returned':
+      return line('stopgap', event.id, `${String(event.quantity)} count as in again`);
+    case 'condition-set':
+      return line('passed', words.condition(event.condition), `is so: ${event.because}`);
+    case 'condition-cleared':
+      return line('gclosed', words.condition(event.condition), `is no longer so: ${event.because}`);
+    case 'part-received':
+      return line('vendor', thing(event.part), 'is here and good');
+    case 'part-fitted':
+      return line('passed', thing(event.part), 'is fitted');
+    case 'part-unfitted':
+      return line('owed', thing(event.part), 'counts as not fitted again');
+    case 'part-taken':
+      return line(
+        'owed',
+        thing(event.part),
+        `is taken off${event.takenFor === null ? '' : ` for ${event.takenFor}`}: ${event.reason}`,
+      );
+    case 'part-condemned':
+      return line('owed', thing(event.part), `must be replaced (${event.finding})`);
+    case 'finding-opened':
+      return line(
+        'finding',
+        `${event.finding} on ${aboutText(event.about, words)}`,
+        `is opened: ${event.text}`,
+      );
+    case 'finding-decided':
+      return line(
+        'finding',
+        event.finding,
+        `is decided: ${DISPOSITION_WORDS[event.disposition]}. ${event.reason}`.trim(),
+      );
+    case 'finding-closed':
+      return line('passed', event.finding, `is closed: ${event.because}`);
+    case 'finding-reopened':
+      return line('finding', event.finding, `is to be decided again: ${event.because}`);
+    case 'change-asked':
+      return line('deviation', event.change, `is asked for: ${event.reason}`);
+    case 'change-approved':
+      return line(
+        'deviation',
+        event.change,
+        event.complete ? 'is approved' : 'has one approval and needs an owner’s too',
+      );
+    case 'change-declined':
+      return line('deviation', event.change, `is declined${event.reason === '' ? '' : `: ${event.reason}`}`);
+    case 'wait-ended':
+      return line('clock', thing(event.operation), `its wait is ended early by ${event.change}`);
+    case 'hold-placed':
+      return line(
+        'hold',
+        event.hold,
+        `${SCOPE_WORDS[event.scope]}${thingsText(event.things, words)}: ${event.reason}`,
+      );
+    case 'hold-released':
+      return line('gopen', event.hold, `is over${event.reason === null ? '' : `: ${event.reason}`}`);
+    case 'signature-struck':
+      return line('struck', words.signature(event.signature), `is struck: ${event.reason}`);
+    case 'gate-passed':
+      return line('gopen', `Gate ${String(event.from + 1)}`, gateText(event, words));
+    case 'car-sent-back':
+      return line(
+        'gclosed',
+        `Back to ${stage(event.to)}`,
+        `${counted(event.stages.length, 'gate')} asked again: ${event.reason}`,
+      );
+    case 'car-delivered':
+      return line('seal', 'The car', 'is delivered');
+  }
+};
+
+const roundText = (round: number): string => (round === 1 ? '' : `, round ${String(round)}`);
+
+const thingsText = (things: readonly string[], { thing }: Words): string =>
+  things.length === 0 ? '' : ` (${things.map(thing).join(', ')})`;
+
+const valuesText = (values: Readonly<Record<string, string>>): string => {
+  const measured = Object.entries(values).filter(([, value]) => /\d/.test(value));
+  return measured.length === 0 ? '' : `: ${measured.map(([name, value]) => `${name} ${value}`).join(', ')}`;
+};
+
+const aboutText = (about: { readonly kind: string; readonly key: string }, { thing }: Words): string =>
+  about.kind === 'place' ? about.key : thing(about.key);
+
+const gateText = (event: Extract<Happening, { type: 'gate-passed' }>, { stage }: Words): string => {
+  const into = `is passed, into ${stage(event.to)}`;
+  return event.overridden.length === 0
+    ? `${into}; nothing unmet`
+    : `${into}, over ${event.overridden.join(', ')}: ${event.reason ?? ''}`;
+};

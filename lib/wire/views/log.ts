@@ -1,0 +1,52 @@
+/** The log as screens show it: one entry for each command, with what it brought. */
+import type { PersonTag, RowSign } from './car';
+
+/** What happened, in the shop's words. */
+export interface EventLine {
+  readonly sign: RowSign;
+  /** What it happened to, `J-511 Gearbox cross-member`; empty where the words say it. */
+  readonly thing: string;
+  readonly says: string;
+}
+
+export const LOG_KINDS = ['signatures', 'warnings', 'moves', 'refused', 'struck'] as const;
+export type LogKind = (typeof LOG_KINDS)[number];
+
+export interface LogEntry {
+  readonly id: string;
+  readonly kind: LogKind | 'other';
+  readonly who: PersonTag;
+  /** `Wed`, `25 Nov`. */
+  readonly day: string;
+  readonly date: string;
+  readonly time: string;
+  readonly line: EventLine;
+  /** What came of it by itself, or why it was refused. */
+  readonly brought: readonly string[];
+  /** Late, from another device, with a doubted clock: what is worth knowing about its time. */
+  readonly note: string | null;
+  /** Who struck it, when and why; the line is drawn struck through. */
+  readonly struck: string | null;
+  readonly isRefused: boolean;
+}
+
+export interface LogDay {
+  readonly title: string;
+  readonly entries: readonly LogEntry[];
+}
+
+export interface LogView {
+  readonly chassis: string;
+  readonly colour: string | null;
+  readonly shop: string;
+  readonly days: readonly LogDay[];
+  readonly shown: number;
+  readonly total: number;
+  /** As people count: the first is 1. */
+  readonly page: number;
+  readonly pages: number;
+  readonly kind: LogKind | 'everything';
+  readonly by: string | null;
+  readonly people: readonly PersonTag[];
+  readonly cars: readonly { readonly id: string; readonly chassis: string; readonly colour: string | null }[];
+}

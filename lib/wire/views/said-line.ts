@@ -1,0 +1,185 @@
+/**
+ * A refusal as a screen shows it: sign, what is wrong, what clears it, and the place where that is done. It makes no
+ * sentence, so that the browser can use it for the answers of the door without loading them all.
+ */
+import type { Refusal, RefusalCode } from '@/lib/domain/base/refusals';
+
+export interface RefusalLine {
+  readonly code: RefusalCode;
+  /** Name of a glyph. */
+  readonly sign: LineSign;
+  /** What is wrong. */
+  readonly says: string;
+  /** What clears it; empty where the sentence is one whole. */
+  readonly clears: string;
+  /** The place that clears it, and what the link says. */
+  readonly href: string | null;
+  readonly act: string | null;
+  readonly under?: readonly RefusalLine[];
+}
+
+export type LineSign =
+  | 'open'
+  | 'snug'
+  | 'final'
+  | 'disturbed'
+  | 'due'
+  | 'failed'
+  | 'stopgap'
+  | 'finding'
+  | 'deviation'
+  | 'hold'
+  | 'owed'
+  | 'clock'
+  | 'photo'
+  | 'gap'
+  | 'caldue'
+  | 'critical'
+  | 'lock'
+  | 'gclosed';
+
+/** For who got the sentence with the refusal. What stands under it is not said here. */
+export const saidLine = (car: string, refusal: Refusal, said: string): RefusalLine => {
+  const [says, clears] = halves(said);
+  const place = placeOf(refusal);
+  return {
+    code: refusal.code,
+    sign: signOf(refusal),
+    says,
+    clears,
+    href: place === null ? null : hrefOf(car, place),
+    act: place === null ? null : place.act,
+  };
+};
+
+/** Every sentence ends with what clears it; names and reasons before it may hold full stops of their own. */
+const halves = (said: string): readonly [string, string] => {
+  const end = /^(.*[.!?]”?) ([^.]*[A-Z“].*)$/s.exec(said);
+  return end === null ? [said, ''] : [end[1] ?? said, end[2] ?? ''];
+};
+
+// ---- the place ----
+
+type PlaceKind =
+  | 'joint'
+  | 'check'
+  | 'operation'
+  | 'stopgap'
+  | 'finding'
+  | 'hold'
+  | 'change'
+  | 'condition'
+  | 'part'
+  | 'option';
+
+interface Place {
+  readonly kind: PlaceKind;
+  readonly key: string;
+  readonly act: string;
+}
+
+/** A joint has a sheet of its own; everything else is an anchor on the car's page. */
+const hrefOf = (car: string, { kind, key }: Place): string =>
+  kind === 'joint'
+    ? `/cars/${encodeURIComponent(car)}/joints/${encodeURIComponent(key)}`
+    : `/cars/${encodeURIComponent(car)}#${anchorOf(kind, key)}`;
+
+/** The id on the car's page of the thing that a link goes to. */
+export const anchorOf = (kind: PlaceKind, key: string): string => `${kind}:${key}`;
+
+const at = (kind: PlaceKind, key: string, act: string): Place => ({ kind, key, act });
+
+/** Where it is cleared, and in two or three words what is done there; null where no page of the car clears it. */
+const placeOf = (refusal: Refusal): Place | null => {
+  switch (refusal.code) {
+    case 'operation-unfinished': {
+      const { operation, status } = refusal.details;
+      return at('operation', operation, status === 'not started' ? 'Start it' : 'Go on with it');
+    }
+    case 'joint-below-level': {
+      const { joint, level, wanted } = refusal.details;
+      const verifies = wanted === 'verified' && level === 'final';
+      return at('joint', joint, verifies ? 'Verify it' : level === 'open' ? 'Fit it' : 'Sign final');
+    }
+    case 'joint-in-doubt':
+    case 'doubt-needs-more':
+      return at(
+        'joint',
+        refusal.details.joint,
+        refusal.details.remedy === 'recheck' ? 'Recheck it' : 'Restore it',
+      );
+    case 'joint-work-missing':
+      return at('joint', refusal.details.joint, 'Go to the joint');
+    case 'check-not-clear': {
+      const { check, status } = refusal.details;
+      return at('check', check, status === 'failed' ? 'See the finding' : 'Do the check');
+    }
+    case 'stopgap-in-place':
+      return at('stopgap', refusal.details.stopgap, 'Take it out');
+    case 'slave-part-in-joint':
+      return at('stopgap', refusal.details.stopgap, 'Take it out');
+    case 'condition-not-true':
+      return at('condition', refusal.details.condition, 'See what sets it');
+    case 'condition-true':
+      return at('condition', refusal.details.condition, 'See what ends it');
+    case 'wait-running':
+      return at('operation', refusal.details.operation, 'See the wait');
+    case 'part-absent':
+    case 'part-not-fitted':
+    case 'part-owed':
+      return at('part', refusal.details.part, 'See the part');
+    case 'option-undecided':
+      return at('option', refusal.details.option, 'Choose');
+    case 'finding-undecided':
+      return at('finding', refusal.details.finding, 'Decide it');
+    case 'finding-not-closed':
+    case 'finding-on-part':
+      return at('finding', refusal.details.finding, 'See the finding');
+    case 'change-undecided':
+      return at('change', refusal.details.change, 'Decide it');
+    case 'hold-stands':
+      return at('hold', refusal.details.hold, 'See the hold');
+    case 'photo-missing':
+      return at('operation', refusal.details.of, 'Take it');
+    default:
+      return null;
+  }
+};
+
+// ---- the sign ----
+
+const SIGNS: Partial<Record<RefusalCode, LineSign>> = {
+  'operation-unfinished': 'gap',
+  'joint-in-doubt': 'disturbed',
+  'doubt-needs-more': 'disturbed',
+  'joint-work-missing': 'open',
+  'stopgap-in-place': 'stopgap',
+  'slave-part-in-joint': 'stopgap',
+  'wait-running': 'clock',
+  'check-too-short': 'clock',
+  'part-absent': 'owed',
+  'part-not-fitted': 'owed',
+  'part-owed': 'owed',
+  'photo-missing': 'photo',
+  'option-undecided': 'deviation',
+  'change-undecided': 'deviation',
+  'finding-undecided': 'finding',
+  'finding-not-closed': 'finding',
+  'finding-on-part': 'finding',
+  'hold-stands': 'hold',
+  'tool-out-of-calibration': 'caldue',
+  'tool-suspect': 'caldue',
+  'tool-cycles-used-up': 'caldue',
+  'not-independent': 'critical',
+  'not-allowed': 'lock',
+  'not-qualified': 'lock',
+};
+
+const signOf = (refusal: Refusal): LineSign => {
+  if (refusal.code === 'joint-below-level') {
+    const { level } = refusal.details;
+    return level === 'verified' ? 'final' : level;
+  }
+  if (refusal.code === 'check-not-clear') return refusal.details.status === 'failed' ? 'failed' : 'due';
+  return SIGNS[refusal.code] ?? 'gclosed';
+};

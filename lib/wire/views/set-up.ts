@@ -1,0 +1,91 @@
+/** What the set-up's pages get. No secret and no hash of one is in any of it. */
+import type { Role } from '@/lib/domain/base/vocabulary';
+
+export interface SetUpStep {
+  readonly key: 'people' | 'tools' | 'plans' | 'cars';
+  readonly says: string;
+  readonly isDone: boolean;
+}
+
+export interface HeldQualification {
+  readonly key: string;
+  /** `Jun 2028`, `holds`, `from 3 Mar`. */
+  readonly says: string;
+  /** It doesn't hold today, or not for another month. */
+  readonly isEnding: boolean;
+}
+
+export interface SetUpPerson {
+  readonly id: string;
+  readonly name: string;
+  readonly initials: string;
+  readonly roles: readonly Role[];
+  readonly held: readonly HeldQualification[];
+  /** `password and PIN`, `PIN`, `no PIN yet`. */
+  readonly secrets: string;
+  /** They can't sign in, or can't sign, until they used a link. */
+  readonly needsLink: boolean;
+  /** A link was made that is still good: until then. */
+  readonly linkUntil: string | null;
+  readonly restsUntil: string | null;
+  /** Whoever looks at this may make them a link. */
+  readonly mayLink: boolean;
+  readonly isOneself: boolean;
+}
+
+export interface PeopleView {
+  readonly people: readonly SetUpPerson[];
+  /** Every qualification that somebody holds or a plan asks for. */
+  readonly keys: readonly string[];
+  readonly takenIds: readonly string[];
+}
+
+export interface SetUpTool {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: string;
+  readonly range: string;
+  readonly length: string | null;
+  readonly calibration: string;
+  readonly isUsable: boolean;
+}
+
+export interface SetUpAdapter {
+  readonly id: string;
+  readonly name: string;
+  readonly says: string;
+}
+
+export interface ToolsView {
+  readonly tools: readonly SetUpTool[];
+  readonly adapters: readonly SetUpAdapter[];
+  readonly today: string;
+}
+
+export interface SetUpPlan {
+  readonly hash: string;
+  readonly model: string;
+  readonly revision: string;
+  readonly says: string;
+  readonly cars: number;
+}
+
+export interface PlansView {
+  readonly plans: readonly SetUpPlan[];
+}
+
+export interface OfferedOption {
+  readonly key: string;
+  readonly name: string;
+  readonly choices: readonly string[];
+  readonly usual: string | null;
+}
+
+export interface StartCarView {
+  readonly plans: readonly {
+    readonly hash: string;
+    readonly says: string;
+    readonly options: readonly OfferedOption[];
+  }[];
+  readonly takenNumbers: readonly string[];
+}

@@ -1,0 +1,24 @@
+/** Days and times as the shop writes them: `Fri 27 Nov 13:12`, `12 Mar 2027`. Beyond this year the year is said (D60). */
+import type { Day, Instant } from '@/lib/domain/base/vocabulary';
+import { shopDay, shopTime } from '@/lib/wire/shop-day';
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
+
+/** `12 Mar`, and `12 Mar 2027` in another year than `today`. */
+export const dayWords = (day: Day, today: Day): string => {
+  const [year = '', month = '', date = ''] = day.split('-');
+  const short = `${String(Number(date))} ${MONTHS[Number(month) - 1] ?? month}`;
+  return year === today.slice(0, 4) ? short : `${short} ${year}`;
+};
+
+/** `Fri 27 Nov 13:12`, on the shop's own clock. */
+export const whenWords = (zone: string, today: Day): ((at: Instant) => string) => {
+  const dayOf = shopDay(zone);
+  const timeOf = shopTime(zone);
+  return (at) => {
+    const day = dayOf(at);
+    const weekday = WEEKDAYS[new Date(`${day}T12:00:00Z`).getUTCDay()] ?? '';
+    return `${weekday} ${dayWords(day, today)} ${timeOf(at)}`;
+  };
+};

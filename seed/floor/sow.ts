@@ -1,0 +1,43 @@
+/** Gives lines to whoever runs them: cars side by side, each car's own lines and everything that depends in order. */
+import type { ClaimType } from '@/lib/domain/commands';
+import type { GivenLine } from '@/seed/driver';
+
+/** Cars make room for each other: these are heard in the order of time across all of them. */
+const MOVES: ReadonlySet<ClaimType> = new Set(['start-car', 'advance-car', 'send-back', 'deliver-car']);
+/** These cast doubt on what came before and on nothing that comes later: everything earlier must be there. */
+const BAD_NEWS: ReadonlySet<ClaimType> = new Set(['suspect-tool', 'record-calibration', 'quarantine-lot']);
+
+const SHOP = 'shop';
+
+/** Runs all of them. After the first that fails none is begun any more, and that failure is thrown. */
+export const sow = async (
+  lines: readonly GivenLine[],
+  run: (line: GivenLine) => Promise<void>,
+): Promise<void> => {
+  const last = new Map<string, Promise<void>>();
+  const lastOf = (stream: string): Promise<void> => last.get(stream) ?? Promise.resolve();
+  let lastMove = Promise.resolve();
+  let failed = false;
+  const runAfter = async (before: readonly Promise<void>[], line: GivenLine): Promise<void> => {
+    await Promise.all(before);
+    if (failed) return;
+    try {
+      await run(line);
+    } catch (error) {
+      failed = true;
+      throw error;
+    }
+  };
+  for (const line of lines) {
+    const { claim } = line.command;
+    const stream = 'car' in claim ? claim.car : SHOP;
+    const isMove = MOVES.has(claim.type);
+    const before = BAD_NEWS.has(claim.type)
+      ? [...last.values()]
+      : [lastOf(stream), lastOf(SHOP), ...(isMove ? [lastMove] : [])];
+    const done = runAfter(before, line);
+    last.set(stream, done);
+    if (isMove) lastMove = done;
+  }
+  await Promise.all(last.values());
+};

@@ -1,0 +1,80 @@
+/** The demo in a real database is the demo as it was played: row for row, also when its making was cut off. */
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { openDatabase } from '@/lib/server/database';
+import type { Database } from '@/lib/server/database';
+import { loadFloor } from '@/lib/server/load/car';
+import { loadShop, shopSetting } from '@/lib/server/load/shop';
+import { verifyLog } from '@/lib/server/log/verify';
+import { seedDemo } from '@/seed/demo';
+import { DEMO_SIGN_INS } from '@/seed/demo-shop';
+import { demoOn } from '@/tests/support/demo';
+import { freshDatabase } from '@/tests/support/postgres';
+import type { FreshDatabase } from '@/tests/support/postgres';
+
+const TODAY = '2026-11-25';
+const { lines, world } = demoOn(TODAY);
+
+let at: FreshDatabase;
+let db: Database;
+
+/** Two thousand commands; on a machine that does other things as well they take their time. */
+const PATIENCE = 240_000;
+
+beforeAll(async () => {
+  at = await freshDatabase();
+  const cutOff = (line: string): void => {
+    if (line === 'C54-012 enters AX') throw new Error('pulled the plug');
+  };
+  const first = openDatabase(at.url, 4);
+  await expect(seedDemo(first, cutOff, { today: TODAY })).rejects.toThrow('pulled the plug');
+  await first.$disconnect();
+  // Begun again on another day, it stays on the one that it was begun for.
+  const second = openDatabase(at.url, 4);
+  await seedDemo(second, () => undefined, { today: '2026-12-01' });
+  await second.$disconnect();
+  // A client of its own, so that what is read was really stored.
+  db = openDatabase(at.url, 4);
+}, PATIENCE);
+
+afterAll(async () => {
+  await db.$disconnect();
+  await at.drop();
+});
+
+test('every car is as it was played', async () => {
+  const cars = await loadFloor(db);
+  expect(cars.map(({ id }) => id)).toEqual(['C54-011', 'C54-012', 'C54-013']);
+  for (const car of cars) expect(car).toEqual(world.cars[car.id]);
+});
+
+test('the shop is as it was played, and is called the demo', async () => {
+  expect(await loadShop(db)).toEqual(world.shop);
+  expect(await shopSetting(db)).toEqual({ name: 'Quernmill Coachworks', zone: 'Europe/London', demo: true });
+});
+
+test('every line is in the log once, with its answer', async () => {
+  const stored = await db.command.findMany({ select: { id: true, outcome: true } });
+  const meant = lines.map(({ command, refused }) => [
+    command.id,
+    refused === undefined ? 'accepted' : 'refused',
+  ]);
+  expect(new Map(stored.map(({ id, outcome }) => [id, outcome]))).toEqual(
+    new Map(meant as [string, string][]),
+  );
+  expect((await verifyLog(db)).faults).toEqual([]);
+});
+
+test('everybody of the demo has a password and a PIN', async () => {
+  const found = await db.credential.findMany({ orderBy: { person: 'asc' } });
+  expect(found.map(({ person }) => person)).toEqual(DEMO_SIGN_INS.map(({ person }) => person).toSorted());
+  expect(found.every(({ passwordHash, pinHash }) => passwordHash !== null && pinHash !== null)).toBe(true);
+});
+
+test('a shop of somebody’s own is left alone', async () => {
+  const own = await freshDatabase();
+  const theirs = openDatabase(own.url, 2);
+  await theirs.shopSetting.create({ data: { name: 'Somebody’s', zone: 'UTC' } });
+  await expect(seedDemo(theirs, () => undefined)).rejects.toThrow('Somebody’s');
+  await theirs.$disconnect();
+  await own.drop();
+});

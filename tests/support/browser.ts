@@ -1,0 +1,141 @@
+/** A real browser for the tests: pages in the sizes and themes of the shop, and what every page must keep to. */
+import { mkdirSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { chromium } from 'playwright';
+import type { Browser, BrowserContext, Page } from 'playwright';
+import { inject } from 'vitest';
+import { DEMO_SIGN_INS } from '@/seed/demo-shop';
+import { ROOT } from './browser-global';
+
+export const SIZES = {
+  desk: { width: 1440, height: 900 },
+  tablet: { width: 768, height: 1024 },
+  phone: { width: 360, height: 740 },
+} as const;
+export type Size = keyof typeof SIZES;
+export type Theme = 'light' | 'dark';
+
+/** No word to any host but ours, and no sandbox, which root can't have. */
+const ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--no-first-run',
+];
+
+export const openBrowser = (): Promise<Browser> =>
+  chromium.launch({ executablePath: inject('chromium'), args: ARGS });
+
+/** A page and what went wrong on it so far: scripts' errors, refused styles and scripts, failed requests. */
+export interface Watched {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly size: Size;
+  readonly theme: Theme;
+  readonly faults: string[];
+}
+
+export interface PageOptions {
+  readonly address: string;
+  readonly size?: Size;
+  readonly theme?: Theme;
+}
+
+/** Each in a context of its own: no cookie and no draft of another one. */
+export const newPage = async (
+  browser: Browser,
+  { address, size = 'desk', theme = 'light' }: PageOptions,
+): Promise<Watched> => {
+  const context = await browser.newContext({
+    baseURL: address,
+    viewport: SIZES[size],
+    colorScheme: theme,
+    hasTouch: size !== 'desk',
+    reducedMotion: 'reduce',
+    locale: 'en-GB',
+    timezoneId: 'UTC',
+  });
+  context.setDefaultTimeout(15_000);
+  const page = await context.newPage();
+  const faults: string[] = [];
+  page.on('pageerror', (error) => faults.push(`script: ${error.message}`));
+  page.on('console', (message) => {
+    if (message.type() === 'error' && !isExpected(message.text())) faults.push(`console: ${message.text()}`);
+  });
+  page.on('response', (response) => {
+    if (response.status() >= 500) faults.push(`${String(response.status())}: ${response.url()}`);
+  });
+  await page.exposeFunction('slipmarkCspViolation', (what: string) => faults.push(`policy: ${what}`));
+  await page.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', (event) => {
+      const tell = (window as unknown as { slipmarkCspViolation: (what: string) => void })
+        .slipmarkCspViolation;
+      tell(`${event.violatedDirective} ${event.blockedURI} ${event.sourceFile}:${String(event.lineNumber)}`);
+    });
+  });
+  return { page, context, size, theme, faults };
+};
+
+/** A refused command answers with 4xx, which a browser writes to its console as if it were a fault. */
+const isExpected = (text: string): boolean =>
+  /Failed to load resource: the server responded with a status of (400|401|403|404|409|422)/.test(text);
+
+const require = createRequire(import.meta.url);
+const axeSource = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** Every violation of WCAG 2.2 AA that axe finds, with its place; to be compared with an empty list. */
+export const axe = async (page: Page): Promise<readonly string[]> => {
+  await page.evaluate(axeSource);
+  return await page.evaluate(async (rules) => {
+    interface Found {
+      readonly id: string;
+      readonly nodes: readonly { readonly target: readonly unknown[]; readonly failureSummary?: string }[];
+    }
+    const runner = (
+      window as unknown as {
+        axe: { run: (on: Document, options: object) => Promise<{ violations: readonly Found[] }> };
+      }
+    ).axe;
+    const { violations } = await runner.run(document, { runOnly: rules });
+    return violations.flatMap(({ id, nodes }) =>
+      nodes.map(({ target, failureSummary }) => `${id} at ${target.join(' ')}: ${failureSummary ?? ''}`),
+    );
+  }, RULES);
+};
+
+/** Into .data/shots, for looking at. */
+export const shoot = async ({ page, size, theme }: Watched, name: string): Promise<void> => {
+  const folder = join(ROOT, '.data', 'shots');
+  mkdirSync(folder, { recursive: true });
+  await page.screenshot({ path: join(folder, `${name}-${size}-${theme}.png`), fullPage: true });
+};
+
+/** Wider than the screen: a person would have to scroll sideways. */
+export const isTooWide = (page: Page): Promise<boolean> =>
+  page.evaluate(() => document.documentElement.scrollWidth > window.innerWidth);
+
+/** Signs a person of the demo in, by their id: owners and leads at the desk, the others at the bench. */
+export const signIn = async ({ page }: Watched, person: string, to = '/board'): Promise<void> => {
+  const found = DEMO_SIGN_INS.find((one) => one.person === person);
+  if (found === undefined) throw new Error(`nobody called ${person} works in the demo shop`);
+  const isDesk = found.roles.some((role) => role === 'owner' || role === 'lead');
+  await page.goto(`/sign-in?${new URLSearchParams({ at: isDesk ? 'desk' : 'bench', to }).toString()}`);
+  if (isDesk) {
+    await page.getByLabel('Name', { exact: true }).fill(found.name);
+    await page.getByLabel('Password', { exact: true }).fill(found.password);
+    await page.getByRole('button', { name: 'Sign in' }).click();
+  } else {
+    await page.getByRole('radio', { name: found.name }).check({ force: true });
+    // It sends itself at the sixth figure.
+    await page
+      .getByLabel(/PIN$/, { exact: false })
+      .locator('visible=true')
+      .first()
+      .pressSequentially(found.pin);
+  }
+  await page.waitForURL((url) => url.pathname === to);
+};
