@@ -1,5 +1,5 @@
 /** Words for requirements that are not met yet. */
-import { either } from './words';
+import { either, quoted } from './words';
 import type { Sentences } from './words';
 
 const REMEDY: Readonly<Record<string, string>> = {
@@ -52,7 +52,7 @@ export const requirementSentences: Sentences<Code> = {
         : `Bring it to ${wanted === 'verified' ? 'final, then have it verified' : wanted}.`
     }`,
   'joint-in-doubt': ({ joint, because, remedy }, called) =>
-    `${called(joint)} is in doubt: ${because}. To clear it, ${remedyText(remedy)}.`,
+    `${called(joint)} is in doubt: ${quoted(because)}. To clear it, ${remedyText(remedy)}.`,
   'joint-work-missing': ({ joint, work }, called) =>
     work === 'open'
       ? `${called(joint)} has not been opened in this run. Open it and record that.`

@@ -1,5 +1,5 @@
 /** Words for torque evidence and hardware. */
-import { either } from './words';
+import { either, quoted } from './words';
 import type { Sentences } from './words';
 
 type Code =
@@ -85,7 +85,7 @@ export const torqueSentences: Sentences<Code> = {
   'hardware-spent': ({ joint, item, fastener, rule }, called) =>
     `${called(item)} ${fastener === null ? '' : `at no. ${String(fastener)} `}of ${called(joint)} is spent (${rule}). Fit a new one.`,
   'lot-quarantined': ({ lot, item, reason }, called) =>
-    `Lot ${lot} of ${called(item)} is kept apart: ${reason}. Take another lot, or a lead clears it.`,
+    `Lot ${lot} of ${called(item)} is kept apart: ${quoted(reason)}. Take another lot, or a lead clears it.`,
   'lot-expired': ({ lot, item, expired }, called) =>
     `Lot ${lot} of ${called(item)} was good until ${expired}. Take another lot.`,
   'lot-of-other-item': ({ lot, item, holds }, called) =>

@@ -1,5 +1,5 @@
 /** Words for who may do what, and where the work stands. */
-import { either } from './words';
+import { either, quoted } from './words';
 import type { Sentences } from './words';
 
 type Code =
@@ -63,7 +63,7 @@ export const workSentences: Sentences<Code> = {
   'stage-not-reached': ({ operation, stage, standsIn }, called) =>
     `${called(operation)} may not begin before the car stands in ${called(stage)}; it stands in ${called(standsIn)}. Advance the car first.`,
   'hold-stands': ({ hold, scope, reason }) =>
-    `${hold} holds ${scope === 'gate' ? 'the car at its gate' : scope === 'work' ? 'all work' : 'this'}: ${reason}. A lead releases it.`,
+    `${hold} holds ${scope === 'gate' ? 'the car at its gate' : scope === 'work' ? 'all work' : 'this'}: ${quoted(reason)}. A lead releases it.`,
   'operation-not-running': ({ operation }, called) =>
     `${called(operation)} is not running. Start or resume it first.`,
   'operation-already-running': ({ operation }, called) =>
@@ -97,7 +97,7 @@ export const workSentences: Sentences<Code> = {
   'joint-not-final': ({ joint, level }, called) => `${called(joint)} is ${level}. Bring it to final first.`,
   'nothing-to-recheck': ({ joint }, called) => `${called(joint)} has no doubt that a recheck would clear.`,
   'doubt-needs-more': ({ joint, remedy, because }, called) =>
-    `${called(joint)} is in doubt: ${because}. That takes more: ${
+    `${called(joint)} is in doubt: ${quoted(because)}. That takes more: ${
       remedy === 'renew' ? 'open it, fit new hardware, and torque it again' : 'torque it again in full'
     }.`,
   'slave-part-in-joint': ({ joint, stopgap }, called) =>

@@ -23,3 +23,6 @@ const joined = (words: readonly string[], last: string): string =>
 /** `1 joint`, `3 joints`. */
 export const counted = (count: number, word: string): string =>
   `${String(count)} ${word}${count === 1 ? '' : 's'}`;
+
+/** What somebody wrote, for the middle of a sentence of ours: it brings its own full stop more often than not. */
+export const quoted = (text: string): string => text.trim().replace(/[.…]+$/u, '');

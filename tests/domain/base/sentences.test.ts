@@ -238,6 +238,17 @@ describe('given a refusal, its words', () => {
     );
   });
 
+  test('a reason that somebody wrote as a sentence keeps one full stop', () => {
+    const hold = refuse('hold-stands', {
+      hold: 'H-1',
+      scope: 'gate',
+      reason: 'The customer sits in it today.',
+    });
+    expect(sentence(hold, () => null)).toBe(
+      'H-1 holds the car at its gate: The customer sits in it today. A lead releases it.',
+    );
+  });
+
   test('two cars fill a room together: they are told with “and”', () => {
     expect(said('room-full')[1]).toMatch(/^EN has room for 2, and C2 and C3 stand there\./);
   });
