@@ -1,5 +1,6 @@
 'use client';
 
+import { BareStrip } from '@/components/shop/bare-strip';
 import { Button } from '@/components/ui/button';
 import { Glyph } from '@/components/ui/glyph';
 
@@ -13,32 +14,35 @@ interface ErrorPageProps {
 export default function ErrorPage({ error, retry }: ErrorPageProps) {
   const number = numberOf(error);
   return (
-    <main className="pg">
-      <section className="refusal notice" role="alert">
-        <header>
-          <Glyph name="failed" size={32} />
-          <h1>This page could not be made</h1>
-        </header>
-        <div className="in">
-          <p>
-            <b>Whatever was recorded before stays recorded.</b> If an act of yours had no answer yet, look at
-            the car’s log before you give it again.
-          </p>
-          {number === null ? null : (
-            <dl className="saynumber">
-              <dt>Say this number</dt>
-              <dd className="num">{number}</dd>
-            </dl>
-          )}
-          <p className="acts">
-            <Button onClick={() => retry()}>Try again</Button>
-            <a className="btn" href="/board">
-              Track board
-            </a>
-          </p>
-        </div>
-      </section>
-    </main>
+    <>
+      <BareStrip />
+      <main className="pg">
+        <section className="refusal notice" role="alert">
+          <header>
+            <Glyph name="failed" size={32} />
+            <h1>This page could not be made</h1>
+          </header>
+          <div className="in">
+            <p>
+              <b>Whatever was recorded before stays recorded.</b> If an act of yours had no answer yet, look
+              at the car’s log before you give it again.
+            </p>
+            {number === null ? null : (
+              <dl className="saynumber">
+                <dt>Say this number</dt>
+                <dd className="num">{number}</dd>
+              </dl>
+            )}
+            <p className="acts">
+              <Button onClick={() => retry()}>Try again</Button>
+              <a className="btn" href="/board">
+                Track board
+              </a>
+            </p>
+          </div>
+        </section>
+      </main>
+    </>
   );
 }
 

@@ -17,10 +17,12 @@ interface ActFormProps {
   readonly act: ActRef;
   /** The heading stands elsewhere already. */
   readonly bare?: boolean;
+  /** It weighs less here than it would elsewhere: what is sure to be refused is no main act. */
+  readonly weight?: 'main' | 'plain';
 }
 
 /** The form of one act, made from the table: its fields, what it would bring, who gives it, and what came of it. */
-export function ActForm({ act, bare = false }: ActFormProps) {
+export function ActForm({ act, bare = false, weight = 'main' }: ActFormProps) {
   const { desk } = useDesk();
   const state = useAct(act);
   const heading = useId();
@@ -29,42 +31,44 @@ export function ActForm({ act, bare = false }: ActFormProps) {
   const isUnknown = answer?.outcome === 'unknown';
   const isSmall = spec.fields.length === 0 && spec.brings.length === 0;
   return (
-    <form
-      className={isSmall ? 'actform smallact' : 'actform'}
-      aria-labelledby={heading}
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        state.submit();
-      }}
-    >
-      <h4 id={heading} className={bare || isSmall ? 'vh' : ''}>
-        {spec.title}
-      </h4>
-      <fieldset className="plain" disabled={isUnknown || state.busy !== null}>
-        <legend className="vh">{spec.title}</legend>
-        {spec.fields.map((field) => (
-          <FormField
-            key={`${field.kind} ${field.name}`}
-            spec={field}
-            values={values}
-            error={errorOf(answer, field.name)}
-            onChange={state.set}
+    <>
+      <form
+        className={isSmall ? 'actform smallact' : 'actform'}
+        aria-labelledby={heading}
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          state.submit();
+        }}
+      >
+        <h4 id={heading} className={bare || isSmall ? 'vh' : ''}>
+          {spec.title}
+        </h4>
+        <fieldset className="plain" disabled={isUnknown || state.busy !== null}>
+          <legend className="vh">{spec.title}</legend>
+          {spec.fields.map((field) => (
+            <FormField
+              key={`${field.kind} ${field.name}`}
+              spec={field}
+              values={values}
+              error={errorOf(answer, field.name)}
+              onChange={state.set}
+            />
+          ))}
+          <Then lines={spec.brings} />
+        </fieldset>
+        {answer === null ? null : (
+          <AnswerPanel
+            answer={answer}
+            car={desk.car}
+            act={spec.title}
+            onOverride={(override) => void state.give(undefined, override)}
+            onAgain={state.askAgain}
+            onLeave={state.leave}
           />
-        ))}
-        <Then lines={spec.brings} />
-      </fieldset>
-      {answer === null ? null : (
-        <AnswerPanel
-          answer={answer}
-          car={desk.car}
-          act={spec.title}
-          onOverride={(override) => void state.give(undefined, override)}
-          onAgain={state.askAgain}
-          onLeave={state.leave}
-        />
-      )}
-      <ActBar state={state} blocked={isUnknown} />
+        )}
+        <ActBar state={state} blocked={isUnknown} weight={weight} />
+      </form>
       {state.asking ? (
         <PinDialog
           people={state.people}
@@ -75,7 +79,7 @@ export function ActForm({ act, bare = false }: ActFormProps) {
           onClose={state.stopAsking}
         />
       ) : null}
-    </form>
+    </>
   );
 }
 
@@ -101,8 +105,14 @@ function Then({ lines }: { readonly lines: readonly string[] }) {
   );
 }
 
+interface ActBarProps {
+  readonly state: ActState;
+  readonly blocked: boolean;
+  readonly weight: 'main' | 'plain';
+}
+
 /** Says whose act it will be before it is one, and gives it. */
-function ActBar({ state, blocked }: { readonly state: ActState; readonly blocked: boolean }) {
+function ActBar({ state, blocked, weight }: ActBarProps) {
   const { desk } = useDesk();
   const { spec, signs, whyNotMe, missing, busy } = state;
   const now = useNow(spec?.readyAt !== undefined);
@@ -135,7 +145,7 @@ function ActBar({ state, blocked }: { readonly state: ActState; readonly blocked
       </p>
       <Button
         type="submit"
-        kind={spec.tone === 'stop' ? 'stop' : spec.tone}
+        kind={spec.tone === 'main' ? weight : spec.tone}
         held={blocked || busy !== null || isEarly}
       >
         {spec.button}

@@ -1,6 +1,6 @@
 'use client';
 
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { KeyboardEvent } from 'react';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
@@ -43,6 +43,19 @@ export function PinDialog({ people, default: meant, says, act = 'Sign', onPin, o
   const [wrong, setWrong] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
   const rest = useRest();
+  const entry = useRef<HTMLInputElement>(null);
+  const [before] = useState(() => document.activeElement);
+  useEffect(() => {
+    // Whoever is meant already has only figures to give.
+    if (mayMeant) entry.current?.focus();
+  }, [mayMeant]);
+  useEffect(
+    () => () => {
+      // The dialog goes at once, without closing: it gives the focus back itself.
+      if (before instanceof HTMLElement) before.focus();
+    },
+    [before],
+  );
   const chosen = people.find(({ id }) => id === person);
   const ready = chosen !== undefined && pin.length === PIN_LENGTH && !busy && rest.seconds === 0;
 
@@ -87,7 +100,7 @@ export function PinDialog({ people, default: meant, says, act = 'Sign', onPin, o
         </header>
         <SignerList people={people} chosen={person} onChoose={setPerson} />
         <div className="pin-pad">
-          <PinEntry name={chosen?.name ?? null} pin={pin} onPin={setPin} />
+          <PinEntry field={entry} name={chosen?.name ?? null} pin={pin} onPin={setPin} />
           <p className="pin-wrong" role="alert">
             {wrong === null ? null : (
               <>

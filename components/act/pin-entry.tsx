@@ -1,10 +1,12 @@
 import { useId } from 'react';
+import type { RefObject } from 'react';
 
 export const PIN_LENGTH = 6;
 
 const KEYS = ['7', '8', '9', '4', '5', '6', '1', '2', '3'];
 
 interface PinEntryProps {
+  readonly field: RefObject<HTMLInputElement | null>;
   /** Whose; null until somebody is chosen. */
   readonly name: string | null;
   readonly pin: string;
@@ -12,7 +14,7 @@ interface PinEntryProps {
 }
 
 /** Six boxes that fill, over keys for gloved hands; a keyboard writes into the same place. */
-export function PinEntry({ name, pin, onPin }: PinEntryProps) {
+export function PinEntry({ field, name, pin, onPin }: PinEntryProps) {
   const id = useId();
   const set = (next: string): void => {
     onPin(next.replace(/\D/g, '').slice(0, PIN_LENGTH));
@@ -26,6 +28,7 @@ export function PinEntry({ name, pin, onPin }: PinEntryProps) {
         <span className="pin-field">
           {/* No keyboard of the tablet's own: the keys stand below. */}
           <input
+            ref={field}
             id={id}
             type="password"
             inputMode="none"

@@ -3,7 +3,7 @@
 import { useDraggable } from '@dnd-kit/core';
 import Link from 'next/link';
 import { useLayoutEffect } from 'react';
-import { PlateFace } from '@/components/shop/plate';
+import { PlateFace, plateSays } from '@/components/shop/plate';
 import type { BoardCar } from '@/lib/wire/views/board';
 import { plateId } from './track-drag';
 
@@ -47,7 +47,7 @@ export function PlateHandle({ car, stage, at, atPost, isBusy, isFixed, onPress }
         {...listeners}
         onClick={onPress}
       >
-        <Face car={car} stage={stage} />
+        <Stamped car={car} stage={stage} />
       </button>
     </>
   );
@@ -61,22 +61,19 @@ export function PlateLink({ car, stage }: { readonly car: BoardCar; readonly sta
       href={`/cars/${encodeURIComponent(car.id)}`}
       prefetch={false}
     >
-      <Face car={car} stage={stage} />
+      <Stamped car={car} stage={stage} />
     </Link>
   );
 }
 
-function Face({ car, stage }: { readonly car: BoardCar; readonly stage: string }) {
+function Stamped({ car, stage }: { readonly car: BoardCar; readonly stage: string }) {
+  const { chassis, colour, crew, loose, hold } = car;
   return (
     <>
-      <PlateFace
-        chassis={car.chassis}
-        colour={car.colour}
-        crew={car.crew}
-        loose={car.loose}
-        hold={car.hold}
-      />
-      <span className="vh">, stands in {stage}</span>
+      <span className="vh">
+        {plateSays(car)}, stands in {stage}
+      </span>
+      <PlateFace chassis={chassis} colour={colour} crew={crew} loose={loose} hold={hold} />
     </>
   );
 }

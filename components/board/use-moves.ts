@@ -62,7 +62,7 @@ export const useMoves = (find: (id: string) => CarOnTrack | undefined) => {
 
   const hang = useCallback((on: CarOnTrack, rest: Omit<Hanging, 'car' | 'stage' | 'opener'>): void => {
     setHanging({ car: on.car.id, stage: on.car.stage, opener: document.activeElement, ...rest });
-    if (rest.isRefusal) announce(`${rest.title}. ${rest.says}`, 'assertive');
+    announce(`${rest.title}. ${rest.says}`, rest.isRefusal ? 'assertive' : 'polite');
   }, []);
 
   const send = async (
@@ -78,6 +78,7 @@ export const useMoves = (find: (id: string) => CarOnTrack | undefined) => {
     setPending({ car: car.id, to, version: car.version, atPost: to > car.stage && car.gate.length > 0 });
 
     const take = (answer: SentAnswer): void => {
+      setHanging(null);
       if (answer.outcome === 'accepted') {
         announce(`${car.chassis} stands in ${stages[to]?.name ?? 'its new stage'}.`);
         startTransition(() => router.refresh());
@@ -115,7 +116,15 @@ export const useMoves = (find: (id: string) => CarOnTrack | undefined) => {
 
     const override =
       past === undefined ? {} : { override: { code: past.code, reason: past.reason }, retryOf: past.retryOf };
-    take(await sendCommand(claim, { id, ...override }));
+    const onRetry = (): void =>
+      hang(on, {
+        title: `No answer yet about ${car.chassis}`,
+        says: 'It is asked again under the same number, so that it can’t count twice.',
+        lines: [],
+        isRefusal: false,
+        again: null,
+      });
+    take(await sendCommand(claim, { id, onRetry, ...override }));
   };
 
   const advance = (

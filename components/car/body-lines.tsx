@@ -2,7 +2,7 @@
 
 import Link from 'next/link';
 import { useState } from 'react';
-import { ActForm } from '@/components/act/act-form';
+import { ActList } from '@/components/act/act-list';
 import { hasForm } from '@/components/act/form-table';
 import { Glyph } from '@/components/ui/glyph';
 import type { BodyRow } from '@/lib/wire/views/car';
@@ -38,10 +38,8 @@ function BodyLine({ line }: { readonly line: BodyRow }) {
     <li id={line.id ?? undefined} className={line.isDone ? 'done' : ''}>
       <div className="bl">
         <Glyph name={line.sign} size={20} />
-        <span className="t">
-          {line.name}
-          {line.isDone ? <span className="dim"> done</span> : null}
-        </span>
+        <span className="t">{line.name}</span>
+        {line.isDone ? <span className="small dim">done</span> : null}
         {acts.length === 0 ? null : (
           <button type="button" className="linkish" aria-expanded={open} onClick={flip}>
             {open ? 'Fold' : wordOf(line)}
@@ -54,7 +52,7 @@ function BodyLine({ line }: { readonly line: BodyRow }) {
           </Link>
         )}
       </div>
-      {open ? acts.map((act) => <ActForm key={`${act.type} ${act.key}`} act={act} />) : null}
+      {open ? <ActList acts={acts} /> : null}
     </li>
   );
 }

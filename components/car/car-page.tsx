@@ -2,12 +2,11 @@ import { DeskProvider } from '@/components/act/desk-context';
 import type { CarView } from '@/lib/wire/views/car';
 import { Again } from './again';
 import { Ends } from './ends';
-import { Fold } from './fold';
+import { FoldedRows } from './folded-rows';
 import { GateSheet } from './gate-sheet';
 import { CarHead } from './head';
 import { Lately } from './lately';
 import { PlacesProvider } from './places';
-import { Row } from './row';
 import { SideRows } from './side-rows';
 import { Trouble } from './trouble';
 import { Work } from './work';
@@ -38,8 +37,15 @@ export function CarPage({ view, job, signature }: CarPageProps) {
           <CarHead view={view} />
           <div className="cols">
             <div className="left">
-              <Ends groups={ends} says={head.counts.says} />
+              <Ends groups={ends} says={head.counts.endsSay} />
               <Work groups={work} />
+              <FoldedRows
+                id="parts"
+                title="Parts"
+                says="of the donor, bought and made: here, fitted, owed"
+                fold="all parts, each with what can be said of it"
+                rows={parts}
+              />
             </div>
             <div className="side">
               {head.delivered ? null : (
@@ -47,10 +53,11 @@ export function CarPage({ view, job, signature }: CarPageProps) {
               )}
               <Trouble first={signature === null ? null : 'strike-signature'} />
               <Lately car={view.id} entries={view.lately} />
-              <SideRows
+              <FoldedRows
                 id="conditions"
                 title="Conditions"
                 says="what is physically so, since when, by what"
+                fold={conditionsText(view.conditions)}
                 rows={view.conditions}
               />
               <SideRows
@@ -59,26 +66,6 @@ export function CarPage({ view, job, signature }: CarPageProps) {
                 says="what the plan offers, and what was chosen"
                 rows={view.options}
               />
-              {parts.length === 0 ? null : (
-                <section className="sheet work" aria-labelledby="partshead">
-                  <header>
-                    <h2 id="partshead">Parts</h2>
-                    <span className="dim says">of the donor and bought: here, fitted, owed</span>
-                  </header>
-                  <Fold
-                    id="parts"
-                    title="All parts"
-                    says="each with what can be said of it"
-                    count={parts.length}
-                  >
-                    <ul>
-                      {parts.map((row) => (
-                        <Row key={row.id} row={row} />
-                      ))}
-                    </ul>
-                  </Fold>
-                </section>
-              )}
             </div>
           </div>
         </main>
@@ -86,3 +73,8 @@ export function CarPage({ view, job, signature }: CarPageProps) {
     </DeskProvider>
   );
 }
+
+const conditionsText = (rows: CarView['conditions']): string => {
+  const so = rows.filter(({ isSo }) => isSo).length;
+  return `${String(so)} so, ${String(rows.length - so)} not`;
+};

@@ -45,7 +45,7 @@ export function GateSheet({ gate, chassis, ends }: GateSheetProps) {
         </p>
       ) : null}
       {gate.acts.map((act) => (
-        <ActForm key={act.type} act={act} bare />
+        <ActForm key={act.type} act={act} bare weight={isClosed ? 'plain' : 'main'} />
       ))}
     </section>
   );

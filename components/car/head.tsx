@@ -39,7 +39,7 @@ export function CarHead({ view }: { readonly view: CarView }) {
 }
 
 function Plate({ head }: { readonly head: Head }) {
-  const { shop, chassis, colour, model, revision, crew, counts } = head;
+  const { shop, chassis, colour, model, revision, crew, counts, options } = head;
   return (
     <div className="big platecard">
       <span className="label mk">{shop}</span>
@@ -58,7 +58,7 @@ function Plate({ head }: { readonly head: Head }) {
         </div>
         <div>
           <dt>Paint</dt>
-          <dd>{colour ?? 'not chosen'}</dd>
+          <dd className="paint">{colour ?? 'not chosen'}</dd>
         </div>
         <div>
           <dt>Loose ends</dt>
@@ -70,6 +70,18 @@ function Plate({ head }: { readonly head: Head }) {
             <CrewCells crew={crew} />
           </dd>
         </div>
+        {options.length === 0 ? null : (
+          <div className="wide">
+            <dt>Options</dt>
+            <dd className="opts">
+              {options.map(({ name, choice }) => (
+                <span key={name}>
+                  {name} <b>{choice ?? 'not chosen'}</b>
+                </span>
+              ))}
+            </dd>
+          </div>
+        )}
       </dl>
     </div>
   );
@@ -138,22 +150,26 @@ function Conditions({ rows }: { readonly rows: readonly ConditionRow[] }) {
 }
 
 function Counts({ head }: { readonly head: Head }) {
-  const { gate, gateName, ends, says } = head.counts;
+  const { gate, gateName, gateSays, ends, endsSay } = head.counts;
   if (head.delivered) return null;
   return (
-    <p className="eq small">
-      <a href="#move">
-        <b>
-          {gate === 0 ? 'Nothing' : gate} {gate === 1 || gate === 0 ? 'holds' : 'hold'} {gateName}
-        </b>
-      </a>
-      ,{' '}
-      <a href="#loose">
-        <b>
-          {ends} loose {ends === 1 ? 'end' : 'ends'}
-        </b>
-      </a>
-      . <span className="dim">{says}</span>
-    </p>
+    <ul className="eq small">
+      <li>
+        <a href="#move">
+          <b>
+            {gate === 0 ? 'Nothing holds' : `${String(gate)} ${gate === 1 ? 'holds' : 'hold'}`} {gateName}
+          </b>
+        </a>
+        {gateSays === '' ? null : <span>: {gateSays}</span>}
+      </li>
+      <li>
+        <a href="#loose">
+          <b>
+            {ends} loose {ends === 1 ? 'end' : 'ends'}
+          </b>
+        </a>
+        <span>: {endsSay}</span>
+      </li>
+    </ul>
   );
 }

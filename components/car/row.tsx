@@ -1,7 +1,7 @@
 'use client';
 
 import Link from 'next/link';
-import { ActForm } from '@/components/act/act-form';
+import { ActList } from '@/components/act/act-list';
 import { useDesk } from '@/components/act/desk-context';
 import { hasForm } from '@/components/act/form-table';
 import { RefusalLines } from '@/components/shop/refusal-list';
@@ -31,7 +31,7 @@ export function Row({ row }: { readonly row: RowView }) {
           </span>
           <span className="own">
             {row.who.length === 0 ? (
-              <span className="small dim">{row.due === null ? '' : 'nobody'}</span>
+              <span className="small dim">{row.keeper}</span>
             ) : (
               row.who.map(({ id, name, initials }) => (
                 <span key={id} className="cellbox">
@@ -58,8 +58,7 @@ export function Row({ row }: { readonly row: RowView }) {
 }
 
 function Panel({ row }: { readonly row: RowView }) {
-  const acts = row.acts.filter(hasForm);
-  const isIdle = acts.length === 0 && row.waits.length === 0 && row.body.length === 0;
+  const isIdle = !row.acts.some(hasForm) && row.waits.length === 0 && row.body.length === 0;
   return (
     <div className="rowmore" id={`${row.id}-more`}>
       {row.facts.length === 0 ? null : (
@@ -78,20 +77,28 @@ function Panel({ row }: { readonly row: RowView }) {
           <RefusalLines lines={row.waits} />
         </section>
       )}
+      <Steps row={row} />
       {row.body.length === 0 ? null : <BodyLines lines={row.body} />}
-      {acts.map((act) => (
-        <ActForm key={`${act.type} ${act.key}`} act={act} />
-      ))}
-      {row.job === null ? null : <GiveJob job={row.job} />}
+      <ActList acts={row.acts} job={row.job} />
       {isIdle && row.sheet === null ? <p className="idle dim">Nothing is asked of it now.</p> : null}
     </div>
   );
 }
 
-/** Whom a job is given to is the lead's; nobody else is asked. */
-function GiveJob({ job }: { readonly job: string }) {
+/** The plan's steps, where the work may be done now. */
+function Steps({ row }: { readonly row: RowView }) {
   const { desk } = useDesk();
-  const assign = desk.always.find(({ type }) => type === 'assign');
-  if (assign === undefined || desk.whys[assign.why]?.[desk.me.id] !== undefined) return null;
-  return <ActForm act={{ ...assign, kind: 'operation', key: job }} />;
+  const act = row.acts.find(({ kind }) => kind === 'operation');
+  const steps = act === undefined ? [] : (desk.operations[act.key]?.steps ?? []);
+  if (steps.length === 0) return null;
+  return (
+    <section className="steps">
+      <h4>Steps</h4>
+      <ol>
+        {steps.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+    </section>
+  );
 }

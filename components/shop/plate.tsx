@@ -25,19 +25,22 @@ export function CarTag({ chassis, colour }: { readonly chassis: string; readonly
   );
 }
 
-interface PlateFaceProps {
+export interface PlateFaceProps {
   readonly chassis: string;
   readonly colour: string | null;
   readonly crew: readonly { readonly initials: string; readonly name: string }[];
   readonly loose: number;
-  /** Why the car is held, where a hold stands on it: shown where the crew stands otherwise. */
+  /** What holds the car, where a hold stands on it: shown where the crew stands otherwise. */
   readonly hold?: { readonly mark: string; readonly says: string } | null;
 }
 
-/** What is stamped on a car's plate. Whoever shows it brings the plate: a link, a handle or plain. */
+/**
+ * What is stamped on a car's plate. Whoever shows it brings the plate: a link, a handle or plain; and says what is on
+ * it with `plateSays`, since stamped cells read badly.
+ */
 export function PlateFace({ chassis, colour, crew, loose, hold = null }: PlateFaceProps): ReactNode {
   return (
-    <>
+    <span className="face" aria-hidden="true">
       <span className="no">
         <Chip colour={colour} />
         <span className="chassis">{numberParts(chassis)}</span>
@@ -45,29 +48,31 @@ export function PlateFace({ chassis, colour, crew, loose, hold = null }: PlateFa
       <span className="fields">
         {hold === null ? (
           <span className="f crew">
-            <span className="vh">
-              {crew.length === 0 ? ', nobody on it' : `, crew ${crew.map(({ name }) => name).join(', ')}`}
-            </span>
             {cells(crew.map(({ initials }) => initials)).map((text, at) => (
-              <b key={at} aria-hidden="true">
-                {text}
-              </b>
+              <b key={at}>{text}</b>
             ))}
           </span>
         ) : (
           <span className="f held">
-            <span className="vh">, {hold.says}</span>
-            <Glyph name="hold" size={18} /> <b aria-hidden="true">{hold.mark}</b>
+            <Glyph name="hold" size={18} /> <b>{hold.mark}</b>
           </span>
         )}
         <span className="f">
-          <span className="vh">, </span>
           <span className="label">Loose</span> <b>{loose}</b>
         </span>
       </span>
-    </>
+    </span>
   );
 }
+
+/** `C54-012, crew Ines Harrow, 12 loose ends`. */
+export const plateSays = ({ chassis, crew, loose, hold = null }: PlateFaceProps): string =>
+  [
+    chassis,
+    ...(hold === null ? [] : [hold.says]),
+    crew.length === 0 ? 'nobody on it' : `crew ${crew.map(({ name }) => name).join(', ')}`,
+    `${loose} loose end${loose === 1 ? '' : 's'}`,
+  ].join(', ');
 
 /** Two cells are stamped on a plate; where more are on the car, the second counts them. */
 const cells = (initials: readonly string[]): readonly string[] =>

@@ -1,4 +1,5 @@
 import { Glyph } from '@/components/ui/glyph';
+import type { ReactNode } from 'react';
 import type { DoubtView } from '@/lib/wire/views/sign-off';
 
 /** Why it is not believed now, and what settles it. */
@@ -15,8 +16,8 @@ export function DoubtList({ doubts }: { readonly doubts: readonly DoubtView[] })
           <li key={says}>
             <Glyph name="disturbed" />
             <div>
-              <b>{says}</b>
-              <span className="fix small">{clears}</span>
+              <b>{coded(says)}</b>
+              <span className="fix small">{coded(clears)}</span>
             </div>
           </li>
         ))}
@@ -24,3 +25,15 @@ export function DoubtList({ doubts }: { readonly doubts: readonly DoubtView[] })
     </section>
   );
 }
+
+/** A code never breaks across lines. */
+const coded = (text: string): ReactNode =>
+  text.split(/(\b[A-Z]{1,3}\d{0,2}-\d[\w@]*)/).map((part, index) =>
+    index % 2 === 1 ? (
+      <span key={index} className="nb">
+        {part}
+      </span>
+    ) : (
+      part
+    ),
+  );

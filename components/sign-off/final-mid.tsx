@@ -39,6 +39,7 @@ export function FinalMid({ desk, current, onTool, isLocked, above, below }: Fina
         adapter={adapterOf(view, seat.way)}
         onPick={view.tools.length === 0 ? undefined : onTool}
         noToolSays={noTool(desk)}
+        isMissing={view.tools.length > 0 && !view.tools.some(({ ways }) => ways.some(isUsable))}
       />
       <Taps desk={desk} current={current} />
       {groups.map((group) => {
@@ -48,7 +49,7 @@ export function FinalMid({ desk, current, onTool, isLocked, above, below }: Fina
           <Readings
             key={group.heading + group.unit}
             heading={group.heading}
-            unit={group.unit}
+            unit={group.unit === '' ? '' : `${group.unit}${group.isOnTool ? ' on the tool' : ''}`}
             scale={scale}
             say={(value) => fixed(value, places)}
             rows={group.rows.map((row) => ({

@@ -71,6 +71,7 @@ export function FinalPad({ desk, current, isLocked }: FinalPadProps) {
     current !== null &&
     (current.kind === 'tap' || isDoneStep(current, desk) || (current.kind === 'setting' && !isOtherwise));
   const back = takeBack(bench, sitting);
+  const hasAsks = asksOf(view.joint, bench.tool?.kind ?? null).length > 0;
   return (
     <>
       {isTapped ? (
@@ -85,7 +86,9 @@ export function FinalPad({ desk, current, isLocked }: FinalPadProps) {
         />
       ) : (
         <Pad
-          label={current === null ? 'All done' : askLabel(current, view.joint)}
+          label={
+            current === null ? (hasAsks ? 'All done' : 'Nothing to read yet') : askLabel(current, view.joint)
+          }
           unit={current === null ? '' : askUnit(current, unit, view.joint)}
           value={sitting.over.at(-1)?.reading ?? sitting.typed}
           isHeld={isHeld}
@@ -194,7 +197,7 @@ function FinalTap({ desk, ask, isHeld, onGive }: FinalTapProps) {
     <TapPad
       label={isPass ? `Pass ${String(ask.pass)} of ${String(view.joint.passes)}` : 'Next step'}
       big={askLabel(ask, view.joint)}
-      does={isPass ? (bench.tool?.kind === 'click' ? 'has clicked' : 'is brought there') : 'is done'}
+      does={isPass ? (bench.tool?.kind === 'click' ? 'has clicked' : 'is drawn up') : 'is done'}
       isHeld={isHeld}
       onTap={() => {
         onGive('done');

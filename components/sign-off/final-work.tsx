@@ -52,7 +52,7 @@ export function FinalWork({ desk, notes, onOpened, onOther }: Work) {
           </>
         }
       />
-      <section className="so-pad" aria-label="Enter and sign">
+      <section className="so-pad" aria-label="Enter and sign" data-ready={desk.now.isReady || undefined}>
         {isByHand(view.joint) ? (
           <p className="so-firm">
             <b>Firm:</b> {view.joint.firmMeans ?? 'tight by hand tool'}. No value is published, so none is

@@ -15,54 +15,59 @@ interface HeadProps {
 export function Head({ view, onLeave }: HeadProps) {
   const { car, joint } = view;
   return (
-    <>
-      <div className="so-band" aria-hidden="true">
+    <header className="so-head">
+      <Link
+        className="so-back"
+        href={carHref(view)}
+        prefetch={false}
+        aria-label={`Back to ${car.chassis}`}
+        onClick={onLeave}
+      >
+        <Glyph name="arrow" />
+      </Link>
+      <p className="so-car">
         <Chip colour={car.colour} />
-      </div>
-      <header className="so-head">
-        <Link
-          className="so-back"
-          href={carHref(view)}
-          prefetch={false}
-          aria-label={`Back to ${car.chassis}`}
-          onClick={onLeave}
-        >
-          <Glyph name="arrow" />
-        </Link>
-        <p className="so-car">
-          <Chip colour={car.colour} />
-          <b>{car.chassis}</b>
-          <span>{car.colour ?? 'no colour yet'}</span>
+        <b>{car.chassis}</b>
+        <span className="so-colour">{car.colour ?? 'no colour yet'}</span>
+      </p>
+      <div className="so-what">
+        <h1>
+          {joint.name}
+          {joint.position === null ? null : <span>, {joint.position}</span>}
+        </h1>
+        <p className="small dim">
+          {joint.critical ? <b className="so-critsmall">Critical · </b> : null}
+          <span className="nb">joint {joint.key}</span>
+          {joint.operation === null ? null : (
+            <>
+              {' · '}
+              <span className="nb">{joint.operation.key}</span> {joint.operation.name}
+            </>
+          )}
+          {joint.cycle > 1 ? <span className="nb"> · cycle {joint.cycle}</span> : null}
         </p>
-        <div className="so-what">
-          <h1>
-            {joint.name}
-            {joint.position === null ? null : <span>, {joint.position}</span>}
-          </h1>
-          <p className="small dim">
-            <span className="nb">joint {joint.key}</span>
-            {joint.operation === null ? null : (
-              <>
-                {' · '}
-                <span className="nb">{joint.operation.key}</span> {joint.operation.name}
-              </>
-            )}
-            {joint.cycle > 1 ? <span className="nb"> · cycle {joint.cycle}</span> : null}
-          </p>
-        </div>
-        {joint.critical ? (
-          <span className="so-crit">
-            <Glyph name="critical" size={32} />
-            <span>
-              <b>Critical</b>
-              <br />
-              {joint.who ?? 'second person'}
-            </span>
+      </div>
+      {joint.critical ? (
+        <span className="so-crit">
+          <Glyph name="critical" size={32} />
+          <span>
+            <b>Critical</b>
+            <br />
+            {joint.who ?? 'second person'}
           </span>
-        ) : null}
-        <States view={view} />
-      </header>
-    </>
+        </span>
+      ) : null}
+      <States view={view} />
+    </header>
+  );
+}
+
+/** The car's paint across the whole screen: the wrong one of six like cars is seen from the corner of an eye. */
+export function Band({ colour }: { readonly colour: string | null }) {
+  return (
+    <div className="so-band" aria-hidden="true">
+      <Chip colour={colour} />
+    </div>
   );
 }
 

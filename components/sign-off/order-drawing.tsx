@@ -76,7 +76,11 @@ function Fastener({ fastener, x, y, radius, state, stripes, isDoubted }: Fastene
       {state === 'now' ? <circle cx={x} cy={y} r={radius * 1.28} className="ring" /> : null}
       <polygon points={corners} className="hd" />
       {isPainted ? <Stripes x={x} y={y} radius={radius} stripes={stripes} isDoubted={isDoubted} /> : null}
-      <text x={isPainted ? x - radius * 0.28 : x} y={y + radius * 0.34} fontSize={radius}>
+      <text
+        x={isPainted ? x - radius * 0.28 : x}
+        y={y + Math.max(radius, 15) * 0.34}
+        fontSize={Math.max(radius, 15)}
+      >
         {fastener}
       </text>
     </g>
@@ -86,7 +90,8 @@ function Fastener({ fastener, x, y, radius, state, stripes, isDoubted }: Fastene
 /** Slip marks run off the head on to the part; a doubted one is broken and out of line. */
 function Stripes({ x, y, radius, stripes, isDoubted }: Omit<FastenerProps, 'fastener' | 'state'>) {
   const flat = radius * 0.86;
-  const places = stripes === 2 ? [0.3, 0.58] : [0.42];
+  // One that is doubted is one broken stripe, however many there were.
+  const places = stripes === 2 && !isDoubted ? [0.3, 0.58] : [0.42];
   const shift = isDoubted ? radius * 0.22 : 0;
   return (
     <>

@@ -25,6 +25,7 @@ export interface ReadingRow {
 interface ReadingsProps {
   /** Over the first column: `Nut`. */
   readonly heading: string;
+  /** `N·m on the tool`. */
   readonly unit: string;
   readonly scale: Scale | null;
   readonly say: (value: Exact) => string;
@@ -40,7 +41,7 @@ export function Readings({ heading, unit, scale, say, rows, foot }: ReadingsProp
         <span className="label">{heading}</span>
         <span className="label">Reads</span>
         {scale === null ? <span /> : <GaugeAxis scale={scale} say={say} />}
-        <span className="so-unit">{unit === '' ? null : `${unit} on the tool`}</span>
+        <span className="so-unit">{unit}</span>
       </div>
       <ol className={rows.length > 6 ? 'so-rows many' : 'so-rows'} tabIndex={rows.length > 6 ? 0 : undefined}>
         {rows.map((row) => (

@@ -58,7 +58,7 @@ export function RecheckWork({ desk, notes, onOther }: Work) {
           </Button>
         </section>
       </div>
-      <section className="so-pad" aria-label="Recheck">
+      <section className="so-pad" aria-label="Recheck" data-ready={desk.now.isReady || undefined}>
         {asksTool ? <ReapplyTool view={view} tool={tool} onTool={setTool} /> : null}
         <SignBar
           says="Nothing moved"

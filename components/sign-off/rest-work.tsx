@@ -1,11 +1,13 @@
+import Link from 'next/link';
 import { Button } from '@/components/ui/button';
+import { carHref } from './head';
 import { DoubtList } from './doubt-list';
 import { these } from './model/words';
 import { Standing } from './standing';
 import type { Work } from './work';
 
 /** A doubt that only new hardware settles: open it, and begin a new cycle. */
-export function RenewWork({ desk, notes, onOpened, onOther }: Work) {
+export function RenewWork({ desk, notes, onOpened }: Work) {
   const { view } = desk;
   const { joint, doubts } = view;
   const named = [
@@ -21,7 +23,7 @@ export function RenewWork({ desk, notes, onOpened, onOther }: Work) {
         <DoubtList doubts={doubts} />
         <Standing desk={desk} />
       </div>
-      <section className="so-pad" aria-label="Renew">
+      <section className="so-pad" aria-label="Renew" data-ready={desk.now.isReady || undefined}>
         <section className="sheet so-plain">
           <h2>Renew {which}</h2>
           <p>
@@ -40,7 +42,6 @@ export function RenewWork({ desk, notes, onOpened, onOther }: Work) {
           >
             Opened: renew {which}
           </Button>
-          {onOther}
         </div>
       </section>
     </>
@@ -60,7 +61,7 @@ export function RestWork({ desk, notes, onOther }: Work) {
         <DoubtList doubts={view.doubts} />
         <Standing desk={desk} />
       </div>
-      <section className="so-pad" aria-label="State">
+      <section className="so-pad" aria-label="State" data-ready={desk.now.isReady || undefined}>
         <section className="sheet so-plain">
           <h2>{isNoValue ? 'Snug is all it can be' : 'Nothing is asked now'}</h2>
           <p>
@@ -69,7 +70,12 @@ export function RestWork({ desk, notes, onOther }: Work) {
               : `It is ${joint.level}, and that is what the plan asks by the gate of ${joint.dueStage}.`}
           </p>
         </section>
-        {onOther}
+        <div className="so-sign">
+          {onOther}
+          <Link className="btn so-bigact" href={carHref(view)}>
+            Back to {view.car.chassis}
+          </Link>
+        </div>
       </section>
     </>
   );

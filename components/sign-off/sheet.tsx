@@ -8,7 +8,7 @@ import type { FittedClaim } from '@/lib/domain/car/hardware';
 import type { HardwareView, SignOffView } from '@/lib/wire/views/sign-off';
 import { FinalWork } from './final-work';
 import { HardwareDialog } from './hardware-dialog';
-import { Head, carHref } from './head';
+import { Band, Head, carHref } from './head';
 import { headStates } from './model/head-states';
 import { countOf, isBegun, isOwed } from './model/sitting';
 import { Others } from './others';
@@ -89,41 +89,45 @@ export function Sheet({ view, present }: SheetProps) {
   const fits = mode === 'snug' || mode === 'final';
   return (
     <>
-      <Head
-        view={view}
-        onLeave={(event: MouseEvent) => {
-          if (!isBegun(sitting) || sitting.pending !== null) return;
-          event.preventDefault();
-          setDialog({ is: 'leave' });
-        }}
-      />
-      <div className={`so-cols ${mode}`}>
-        <Side
+      <Band colour={view.car.colour} />
+      <div className="so-in">
+        <Head
           view={view}
-          end={mode === 'final' && view.joint.passes > 1 ? passWords(desk) : ''}
-          stateOf={headStates(desk, mode)}
-          claims={sitting.hardware}
-          onHardware={
-            fits
-              ? (line) => {
-                  setDialog({ is: 'hardware', line });
-                }
-              : undefined
-          }
-          onDisturbed={() => {
-            setDialog({ is: 'disturbed' });
-          }}
-          onOpened={() => {
-            work.onOpened([], '');
+          onLeave={(event: MouseEvent) => {
+            if (!isBegun(sitting) || sitting.pending !== null) return;
+            event.preventDefault();
+            setDialog({ is: 'leave' });
           }}
         />
-        <Works mode={mode} work={work} />
+        <div className={`so-cols ${mode}`}>
+          <Side
+            view={view}
+            showsNeeds={mode === 'snug'}
+            end={mode === 'final' && view.joint.passes > 1 ? passWords(desk) : ''}
+            stateOf={headStates(desk, mode)}
+            claims={sitting.hardware}
+            onHardware={
+              fits
+                ? (line) => {
+                    setDialog({ is: 'hardware', line });
+                  }
+                : undefined
+            }
+            onDisturbed={() => {
+              setDialog({ is: 'disturbed' });
+            }}
+            onOpened={() => {
+              work.onOpened([], '');
+            }}
+          />
+          <Works mode={mode} work={work} />
+        </div>
+        <p className="so-foot small dim">
+          The maker’s data, local codes and licensed practice decide; this records and reminds. Plan{' '}
+          {view.car.model} {view.car.revision}
+          {view.joint.source === null ? '' : `, value: ${view.joint.source}`}.
+        </p>
       </div>
-      <p className="so-foot small dim">
-        The maker’s data, local codes and licensed practice decide; this records and reminds. Plan{' '}
-        {view.car.model} {view.car.revision}
-        {view.joint.source === null ? '' : `, value: ${view.joint.source}`}.
-      </p>
       {dialog?.is === 'leave' ? (
         <LeaveDialog
           begun={countOf(sitting, view.joint.word)}

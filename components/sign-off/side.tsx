@@ -13,6 +13,8 @@ interface SideProps {
   readonly end: string;
   readonly stateOf: (fastener: number) => HeadState;
   readonly claims: readonly FittedClaim[];
+  /** What must hold before the final; where the final is asked, it is said larger. */
+  readonly showsNeeds: boolean;
   readonly onHardware?: (line: HardwareView) => void;
   readonly onDisturbed: () => void;
   readonly onOpened: () => void;
@@ -21,7 +23,7 @@ interface SideProps {
 
 /** The order, what goes in, what must hold before, and the way to say that something is wrong. */
 export function Side(props: SideProps) {
-  const { view, end, stateOf, claims, onHardware, onDisturbed, onOpened, children } = props;
+  const { view, end, stateOf, claims, showsNeeds, onHardware, onDisturbed, onOpened, children } = props;
   const { joint } = view;
   const isTouched = joint.level !== 'open' || joint.opened !== null;
   const isFinal = joint.level === 'final' || joint.level === 'verified';
@@ -38,22 +40,26 @@ export function Side(props: SideProps) {
         isDoubted={view.doubts.length > 0}
       />
       <div className="so-under">
-        <p className="so-order num" aria-hidden="true">
-          {joint.order.join(' → ')}
-        </p>
+        {joint.fasteners === 1 ? null : (
+          <p className="so-order num" aria-hidden="true">
+            {joint.order.join(' → ')}
+          </p>
+        )}
         <Key view={view} stateOf={stateOf} />
         <HardwareList lines={view.hardware} joint={joint} claims={claims} onChange={onHardware} />
         <ul className="so-facts">
-          {view.needs.map((line) => (
-            <li key={line.says}>
-              <Glyph name={line.sign} size={20} />
-              <span>
-                <b className="stop">{line.says}</b>
-                <br />
-                <span className="small dim">before the final</span>
-              </span>
-            </li>
-          ))}
+          {showsNeeds
+            ? view.needs.map((line) => (
+                <li key={line.says}>
+                  <Glyph name={line.sign} size={20} />
+                  <span>
+                    <b>{line.says}</b>
+                    <br />
+                    <span className="small dim">before the final, not before snug</span>
+                  </span>
+                </li>
+              ))
+            : null}
           {view.marks.map((mark) => (
             <li key={mark.signature}>
               <Glyph name={mark.struck ? 'struck' : mark.level} size={20} />

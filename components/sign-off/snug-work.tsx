@@ -38,7 +38,8 @@ export function SnugWork({ desk, notes, onOther }: Work) {
             {joint.fasteners === 1
               ? `the ${joint.word.one}`
               : `all ${String(joint.fasteners)} ${joint.word.many}`}{' '}
-            run up until it touches. Snug carries no value and meets no torque gate: the final comes later
+            run up until {joint.fasteners === 1 ? 'it touches' : 'they touch'}. Snug carries no value and
+            meets no torque gate: the final comes later
             {view.needs.length === 0
               ? ''
               : `, when this holds: ${view.needs.map(({ says }) => says.replace(/ is not so.*$/, '')).join(', ')}`}
@@ -52,7 +53,7 @@ export function SnugWork({ desk, notes, onOther }: Work) {
         </section>
         {notes.below}
       </div>
-      <section className="so-pad" aria-label="Sign">
+      <section className="so-pad" aria-label="Sign" data-ready={desk.now.isReady || undefined}>
         <SignBar
           says="Sign snug"
           why="asks the PIN of who did it"

@@ -8,7 +8,7 @@ export function Taps({ desk, current }: { readonly desk: Desk; readonly current:
   const { bench, view, now } = desk;
   const taps = asksOf(view.joint, bench.tool?.kind ?? null).filter((ask) => ask.kind === 'tap');
   const passes = [...new Set(taps.map(({ pass }) => pass))];
-  const word = bench.tool?.kind === 'click' ? 'clicked' : 'brought there';
+  const word = bench.tool?.kind === 'click' ? 'clicked' : 'drawn up';
   return passes.map((pass) => {
     const mine = taps.filter((tap) => tap.pass === pass);
     const done = mine.filter(({ id }) => now.sitting.given[id] !== undefined).length;

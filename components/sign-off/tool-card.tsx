@@ -19,10 +19,13 @@ interface ToolCardProps {
   /** Absent where it was chosen by another, earlier. */
   readonly onPick?: () => void;
   readonly noToolSays: string;
+  /** One is needed, and the shop has none that can. */
+  readonly isMissing?: boolean;
 }
 
 /** What the fastener must get, and, largest of all, the number that goes on the tool. */
-export function ToolCard({ view, want, set, tool, adapter, onPick, noToolSays }: ToolCardProps) {
+export function ToolCard(props: ToolCardProps) {
+  const { view, want, set, tool, adapter } = props;
   return (
     <section className="sheet so-tool" aria-label="Value and tool">
       <div className="so-want">
@@ -42,7 +45,7 @@ export function ToolCard({ view, want, set, tool, adapter, onPick, noToolSays }:
         </div>
       )}
       {tool === null || adapter === null ? null : <Wrench tool={tool.tool} adapter={adapter} />}
-      <Pick tool={tool} adapter={adapter} onPick={onPick} noToolSays={noToolSays} />
+      <Pick {...props} />
     </section>
   );
 }
@@ -52,11 +55,12 @@ function Pick({
   adapter,
   onPick,
   noToolSays,
-}: Pick<ToolCardProps, 'tool' | 'adapter' | 'onPick' | 'noToolSays'>) {
+  isMissing = false,
+}: Pick<ToolCardProps, 'tool' | 'adapter' | 'onPick' | 'noToolSays' | 'isMissing'>) {
   const inner =
     tool === null ? (
       <>
-        <Glyph name="caldue" />
+        <Glyph name={isMissing ? 'caldue' : 'gap'} />
         <span>
           <b>{noToolSays}</b>
         </span>

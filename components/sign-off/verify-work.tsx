@@ -69,7 +69,7 @@ export function VerifyWork({ desk, notes, onOther }: Work) {
           </Button>
         </section>
       </div>
-      <section className="so-pad" aria-label="Verify">
+      <section className="so-pad" aria-label="Verify" data-ready={desk.now.isReady || undefined}>
         <Whos people={people} who={who} onWho={setWho} />
         {asksTool ? <ReapplyTool view={view} tool={tool} onTool={setTool} /> : null}
         <SignBar
@@ -167,8 +167,7 @@ function Whos({ people, who, onWho }: WhosProps) {
           <p key={id} className="so-no">
             <b aria-hidden="true">{initials}</b>
             <span>
-              <span className="vh">{name} </span>
-              {whyNotVerify}
+              {name} {whyNotVerify}
             </span>
           </p>
         ),
@@ -190,8 +189,8 @@ const lookFor = (
   const once = hardware.filter(({ isOnce }) => isOnce).map(({ name }) => name);
   const stripes =
     joint.fasteners === 1
-      ? 'one slip mark, head to part, unbroken'
-      : `${String(joint.fasteners)} slip marks, each from head to part, unbroken`;
+      ? `one slip mark, ${joint.word.one} to part, unbroken`
+      : `${String(joint.fasteners)} slip marks, ${joint.word.one} to part, unbroken`;
   return [
     ...(method === 'witnessed' ? [`you saw ${what} brought to the value, in the order`] : []),
     ...(method === 're-applied' && joint.method !== 'firm'

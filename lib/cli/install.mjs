@@ -21,13 +21,18 @@ export const isInstalled = () => existsSync(stampFile) && readFileSync(stampFile
 /** Ends as a shell reports a death by signal: 128 + its number. */
 export const exitCodeOf = (code, signal) => code ?? 128 + (signal ? constants.signals[signal] : 0);
 
-/** Passes on what the terminal or the system asks of us, so that no child outlives a stop. */
+/** Passes on what the terminal or the system asks of us, so that no child outlives a stop. Answers what was asked. */
 export function forwardSignals(child) {
-  const forward = (signal) => child.kill(signal);
+  let asked = null;
+  const forward = (signal) => {
+    asked = signal;
+    child.kill(signal);
+  };
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, forward);
   child.on('exit', () => {
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.off(signal, forward);
   });
+  return () => asked;
 }
 
 /**
@@ -47,12 +52,13 @@ export async function installIfNeeded() {
   const child = npm
     ? spawn(process.execPath, [npm, ...args], options)
     : spawn('npm', args, { ...options, shell: process.platform === 'win32' });
-  forwardSignals(child);
+  const asked = forwardSignals(child);
   const status = await new Promise((resolve) => {
     child.on('error', () => resolve(1));
     child.on('exit', (code, signal) => resolve(exitCodeOf(code, signal)));
   });
-  if (status > 128) process.exit(status); // stopped on purpose; without the stamp the next start installs again
+  // Stopped on purpose; without the stamp the next start installs again.
+  if (asked() !== null) process.exit(exitCodeOf(null, asked()));
   if (status !== 0) {
     process.stderr.write(
       'The packages could not be installed; what npm said stands above. A package registry must be reachable once,\n' +

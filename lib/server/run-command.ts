@@ -74,7 +74,9 @@ const judged = async (
   hash: string,
 ): Promise<Judged> => {
   const { command } = given;
-  const rooms = touches(command, plan).filter((lock) => lock.startsWith('stage:'));
+  const document = plan === null ? undefined : kept.plans.get(plan);
+  const touched = plan === null || document === undefined ? null : { hash: plan, stages: document.stages };
+  const rooms = touches(command, touched).filter((lock) => lock.startsWith('stage:'));
   const locked = await claim(tx, given, hash, rooms);
   if (locked === null) return { answer: await storedAnswer(tx, command.id, hash), commit: nothing };
   const { facts, world } = await readSlice(tx, kept, zone, given, locked, plan);

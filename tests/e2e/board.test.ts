@@ -102,8 +102,14 @@ describe('a lead at the desk', () => {
       .getByText(/one stage at a time/i)
       .first()
       .waitFor();
-    await why.getByText(/Look it over.* is not started/).waitFor();
-    await why.getByText(/All of it is there.* is not done/).waitFor();
+    await why
+      .getByText(/Look it over.* is not started/)
+      .first()
+      .waitFor();
+    await why
+      .getByText(/All of it is there.* is not done/)
+      .first()
+      .waitFor();
   });
 
   test('is asked for a reason where the bay is full, and it goes in with one', async () => {

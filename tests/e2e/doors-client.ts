@@ -15,7 +15,11 @@ interface Asking {
 export class Client {
   readonly cookies = new Map<string, string>();
 
-  constructor(readonly origin: string) {}
+  readonly origin: string;
+
+  constructor(origin: string) {
+    this.origin = origin;
+  }
 
   /** Another browser with the same cookies. */
   copy(origin = this.origin): Client {
@@ -42,7 +46,12 @@ export class Client {
     else this.cookies.set(name, value);
   }
 
-  post(path: string, body: string, type: string, headers: Readonly<Record<string, string>> = {}): Promise<Answer> {
+  post(
+    path: string,
+    body: string,
+    type: string,
+    headers: Readonly<Record<string, string>> = {},
+  ): Promise<Answer> {
     return this.ask(path, {
       method: 'POST',
       body,
@@ -57,11 +66,20 @@ export class Client {
   }
 
   /** Opens the sign-in page and sends its form; gives where that led to. */
-  async signIn(at: 'desk' | 'bench', name: string, secret: string, fields: Readonly<Record<string, string>> = {}): Promise<string> {
+  async signIn(
+    at: 'desk' | 'bench',
+    name: string,
+    secret: string,
+    fields: Readonly<Record<string, string>> = {},
+  ): Promise<string> {
     const page = await this.ask(`/sign-in?at=${at}`);
     const token = /name="csrfToken" value="([0-9a-f]+)"/.exec(page.text)?.[1] ?? '';
     const form = new URLSearchParams({ csrfToken: token, callbackUrl: '/board', name, secret, ...fields });
-    const answer = await this.post(`/api/auth/callback/${at}`, form.toString(), 'application/x-www-form-urlencoded');
+    const answer = await this.post(
+      `/api/auth/callback/${at}`,
+      form.toString(),
+      'application/x-www-form-urlencoded',
+    );
     const location = answer.headers.get('location') ?? `${String(answer.status)} ${answer.text}`;
     return location.replace(this.origin, '');
   }

@@ -2,11 +2,13 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openDatabase } from '@/lib/server/database';
 import type { Database } from '@/lib/server/database';
-import { loadFloor } from '@/lib/server/load/car';
+import { loadCar, loadFloor } from '@/lib/server/load/car';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { verifyLog } from '@/lib/server/log/verify';
+import { runCommand } from '@/lib/server/run-command';
 import { seedDemo } from '@/seed/demo';
 import { DEMO_SIGN_INS } from '@/seed/demo-shop';
+import { CLEARING_DAY } from '@/tests/support/clearing-day';
 import { demoOn } from '@/tests/support/demo';
 import { freshDatabase } from '@/tests/support/postgres';
 import type { FreshDatabase } from '@/tests/support/postgres';
@@ -68,6 +70,27 @@ test('everybody of the demo has a password and a PIN', async () => {
   const found = await db.credential.findMany({ orderBy: { person: 'asc' } });
   expect(found.map(({ person }) => person)).toEqual(DEMO_SIGN_INS.map(({ person }) => person).toSorted());
   expect(found.every(({ passwordHash, pinHash }) => passwordHash !== null && pinHash !== null)).toBe(true);
+});
+
+test('the gate of C54-012 is cleared in the database as it is in play, and passed', async () => {
+  const answers: string[] = [];
+  for (const [index, { by: actor, claim }] of CLEARING_DAY.entries()) {
+    const now = new Date(Date.parse(lines.at(-1)?.now ?? '') + (index + 1) * 600_000).toISOString();
+    const answer = await runCommand(db, 'Europe/London', {
+      command: { id: `day-${String(index)}`, doneAt: now, claim },
+      actor,
+      present: null,
+      device: null,
+      lastContact: null,
+      isInOrder: true,
+      now,
+    });
+    answers.push(answer.outcome);
+  }
+  expect(answers).toEqual(
+    CLEARING_DAY.map(({ refused }) => (refused === undefined ? 'accepted' : 'refused')),
+  );
+  expect((await loadCar(db, 'C54-012'))?.stage).toBe(6);
 });
 
 test('a shop of somebody’s own is left alone', async () => {

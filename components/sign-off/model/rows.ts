@@ -25,6 +25,7 @@ export interface RowData {
 export interface RowGroup {
   readonly heading: string;
   readonly unit: string;
+  readonly isOnTool: boolean;
   readonly scale: Bounds | null;
   readonly rows: readonly RowData[];
 }
@@ -41,6 +42,7 @@ export const rowGroups = (bench: Bench, sitting: Sitting, current: Ask | null): 
       {
         heading,
         unit: kind === 'step' ? '' : askUnit(first, shownUnit(bench, sitting), bench.view),
+        isOnTool: kind === 'reading' || kind === 'setting',
         scale: kind === 'step' ? null : scaleOf(bench, sitting, first, bench.view.method !== 'prevailing'),
         rows: mine.map((ask) => rowOf(bench, sitting, ask, current)),
       },
@@ -48,11 +50,15 @@ export const rowGroups = (bench: Bench, sitting: Sitting, current: Ask | null): 
   };
   return [
     ...group('setting', 'Tool'),
-    ...group('reading', capital(word.one)),
-    ...group('angle', capital(word.one)),
+    ...group('reading', headingFor(word)),
+    ...group('angle', headingFor(word)),
     ...group('step', 'Step'),
   ];
 };
+
+/** Over the column of the heads; the long word has no room there. */
+export const headingFor = ({ one }: Bench['view']['word']): string =>
+  one === 'fastener' ? 'No.' : capital(one);
 
 const scaleOf = (bench: Bench, sitting: Sitting, ask: Ask, isShared = true): Bounds | null => {
   if (ask.kind === 'setting') return boundsOnTool(bench, sitting, null);

@@ -57,18 +57,28 @@ export const setOf = (bench: Bench, sitting: Sitting, ask: Ask | null): SetWords
   }
   const fastener = ask !== null && (ask.kind === 'reading' || ask.kind === 'drag') ? ask.fastener : null;
   const bounds = boundsOnTool(bench, sitting, fastener);
-  const label = tool.kind === 'click' ? 'Set the tool to' : 'Read the tool at';
+  const label = setLabel(bench, ask);
   if (bounds.aim === null) return { label, big: '–', unit, below: 'nobody can say with this adapter' };
   const big = fixed(bounds.aim, placesFor(bounds)).replace(/\.0+$/, '');
   return { label, big, unit, below: belowWords(bench, sitting, ask, unit) };
 };
 
+/** For a pass before the last the plan names no value, so that the number is told to be the last one's. */
+const setLabel = ({ view, tool }: Bench, ask: Ask | null): string => {
+  const label = tool?.kind === 'click' ? 'Set the tool to' : 'Read the tool at';
+  if (ask?.kind === 'drag') return 'After the drag, read at';
+  const isEarly = ask?.kind === 'tap' && passOf(ask, view) < view.passes && tool?.kind !== 'click';
+  return isEarly ? `In pass ${String(view.passes)}, read at` : label;
+};
+
 const belowWords = (bench: Bench, { given }: Sitting, ask: Ask | null, shown: Unit): string => {
   const { view, tool, adapter } = bench;
   if (ask?.kind === 'drag')
-    return `turn ${view.word.one} ${String(ask.fastener)} down first and read its drag`;
+    return `first turn ${view.word.one} ${String(ask.fastener)} down and read its drag`;
   if (ask?.kind === 'tap' && passOf(ask, view) < view.passes)
-    return `pass ${String(ask.pass)}: short of it, evenly; the plan names no value`;
+    return tool?.kind === 'click'
+      ? `pass ${String(ask.pass)} of ${String(view.passes)}`
+      : `pass ${String(ask.pass)} now: short of that, all alike; the plan names no value`;
   if (view.specification.kind !== 'window' || tool === null) return '';
   const { window, aim } = view.specification;
   const { high } = windowOf(window);

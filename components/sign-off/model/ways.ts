@@ -18,13 +18,21 @@ export const wayOf = (id: string): Way | null => {
 
 export const isUsable = ({ whyNot }: ToolWay): boolean => whyNot.length === 0;
 
-/** The first tool that can; with an adapter where the place asks for one. Null where none can, or none is used. */
+/**
+ * The first tool that can: of the kind that the plan names before another, and with an adapter where the place asks
+ * for one. Null where none can, or none is used.
+ */
 export const firstWay = (view: SignOffView): Way | null => {
+  const { method, asksAdapter } = view.joint;
+  if (method === 'sequence') return null;
   const usable = view.tools.flatMap(({ tool, ways }) =>
-    ways.filter(isUsable).map(({ adapter }): Way => ({ tool: tool.id, adapter })),
+    ways
+      .filter(isUsable)
+      .map(({ adapter }) => ({ way: { tool: tool.id, adapter }, isOfKind: tool.kind === method })),
   );
-  const asked = usable.find(({ adapter }) => (adapter !== null) === view.joint.asksAdapter);
-  return view.joint.method === 'sequence' ? null : (asked ?? usable[0] ?? null);
+  const reaching = usable.filter(({ way }) => (way.adapter !== null) === asksAdapter);
+  const among = reaching.length > 0 ? reaching : usable;
+  return (among.find(({ isOfKind }) => isOfKind) ?? among[0])?.way ?? null;
 };
 
 export const toolView = (view: SignOffView, way: Way | null): ToolView | null =>

@@ -3,13 +3,11 @@ import { demoFilling, demoSignIns } from './demo-shop';
 import type { ForeignDatabase } from './foreign-database';
 import { openForeignShop } from './foreign-shop';
 import type { HandedOver } from './handed-over';
-import { askNames, ownerLink, ownFilling } from './own-shop';
 import { openOwnCluster } from './own-cluster';
 import type { OwnCluster } from './own-cluster';
 import { step } from './progress';
-import { hasDatabase } from './roles';
 import { openShopDatabase, withDatabase } from './shop-database';
-import type { Filling } from './shop-database';
+import type { MakeFilling } from './shop-database';
 
 export interface OpenShop {
   /** As the server connects. */
@@ -19,15 +17,24 @@ export interface OpenShop {
   readonly greeting: (address: string) => Promise<readonly string[]>;
 }
 
-const fillingFor = async (given: HandedOver, isThere: boolean): Promise<Filling> => {
-  if (!given.own) return demoFilling(given.root);
-  const names = isThere ? { shop: '', owner: '' } : await askNames(given);
-  return ownFilling(names, given.zone);
+const fillingFor =
+  (given: HandedOver): MakeFilling =>
+  async () => {
+    if (!given.own) return demoFilling(given.root);
+    const { askNames, ownFilling } = await import('./own-shop');
+    return ownFilling(await askNames(given), given.zone);
+  };
+
+/** Meant for other databases: PGSSLMODE alone would shut us out of ours. */
+const forgetSettings = (): void => {
+  for (const name of Object.keys(process.env))
+    if (/^PG[A-Z]/.test(name)) Reflect.deleteProperty(process.env, name);
 };
 
 const greetOwner =
   (url: string) =>
   async (address: string): Promise<readonly string[]> => {
+    const { ownerLink } = await import('./own-shop');
     const found = await withDatabase(url, (db) => ownerLink(db, address));
     if (found === null) return [];
     return [
@@ -38,13 +45,12 @@ const greetOwner =
 
 export const openAnyShop = async (given: HandedOver, foreign: ForeignDatabase | null): Promise<OpenShop> => {
   if (foreign !== null) {
-    const filling = await fillingFor(given, false);
-    const { url, isDemo } = await openForeignShop(given.root, foreign, given.own, filling);
+    const { url, isDemo } = await openForeignShop(given.root, foreign, given.own, fillingFor(given));
     return { url, cluster: null, greeting: isDemo ? () => demoSignIns(given.root) : greetOwner(url) };
   }
+  forgetSettings();
   const cluster = await step('database', (noting) => openOwnCluster(given.root, noting));
   const name = given.own ? 'slipmark_own' : 'slipmark_demo';
-  const filling = await fillingFor(given, await hasDatabase(cluster.url, name));
-  const url = await openShopDatabase(given.root, cluster.url, cluster.secrets, name, filling);
+  const url = await openShopDatabase(given.root, cluster.url, cluster.secrets, name, fillingFor(given));
   return { url, cluster, greeting: given.own ? greetOwner(url) : () => demoSignIns(given.root) };
 };

@@ -1,6 +1,6 @@
 /** Which shop a foreign database holds, and filling it where it holds none. */
 import { fillStep, migrateStep, withDatabase } from './shop-database';
-import type { Filling } from './shop-database';
+import type { MakeFilling } from './shop-database';
 import { prepareForeign, servingAddress } from './foreign-database';
 import type { ForeignDatabase } from './foreign-database';
 import { step } from './progress';
@@ -28,7 +28,7 @@ export const openForeignShop = async (
   root: string,
   foreign: ForeignDatabase,
   isOwn: boolean,
-  filling: Filling,
+  filling: MakeFilling,
 ): Promise<{ readonly url: string; readonly isDemo: boolean }> => {
   await step('database', async ({ note }) => {
     await prepareForeign(foreign);

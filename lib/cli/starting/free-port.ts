@@ -3,19 +3,23 @@ import { createServer } from 'node:net';
 
 export const LOOPBACK = '127.0.0.1';
 
-/** Tried by listening, the only question that the system answers truly. */
-export const isFree = (port: number): Promise<boolean> =>
+/**
+ * Null: it can be had. Else the system's code for why not. Tried by listening, the only question that it answers truly.
+ */
+export const whyNot = (port: number): Promise<string | null> =>
   new Promise((resolve) => {
     const server = createServer();
-    server.once('error', () => {
-      resolve(false);
+    server.once('error', (error: NodeJS.ErrnoException) => {
+      resolve(error.code ?? error.message);
     });
     server.listen(port, LOOPBACK, () => {
       server.close(() => {
-        resolve(true);
+        resolve(null);
       });
     });
   });
+
+export const isFree = async (port: number): Promise<boolean> => (await whyNot(port)) === null;
 
 /** The first free port from this one on. */
 export const freePortFrom = async (first: number): Promise<number> => {

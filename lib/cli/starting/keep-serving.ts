@@ -42,6 +42,8 @@ export const keepServing = async (given: HandedOver, folder: string, shop: OpenS
       port: given.port,
       environment: {
         DATABASE_URL: shop.url,
+        // The right to make tables is not the server's.
+        MIGRATIONS_DATABASE_URL: '',
         NEXTAUTH_URL: address,
         NEXTAUTH_SECRET: fromEnvironment('NEXTAUTH_SECRET') ?? shop.cluster?.secrets.session ?? '',
       },

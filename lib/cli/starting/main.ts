@@ -1,6 +1,7 @@
 /** `npm start`, from the packages on: makes what is missing, opens the database, serves, and ends all of it well. */
 import { constants } from 'node:os';
-import { isFree, freePortFrom } from './free-port';
+import { openAnyShop } from './any-shop';
+import { freePortFrom, whyNot } from './free-port';
 import { handedOver } from './handed-over';
 import type { HandedOver } from './handed-over';
 import { line, step } from './progress';
@@ -11,7 +12,12 @@ import { foreignAddress } from './foreign-database';
 import { asTrouble, StartTrouble } from './trouble';
 
 const checkPort = async (port: number): Promise<void> => {
-  if (await isFree(port)) return;
+  const reason = await whyNot(port);
+  if (reason === null) return;
+  if (reason === 'EACCES')
+    throw new StartTrouble(
+      `Port ${String(port)} is for root only. Take one from 1024 on: npm start -- --port 3000`,
+    );
   const other = await freePortFrom(port + 1);
   throw new StartTrouble(
     `Port ${String(port)} is taken by another program.\nStop that one, or take another port: npm start -- --port ${String(other)}`,
@@ -31,8 +37,6 @@ const start = async (given: HandedOver): Promise<() => Promise<void>> => {
     note(await preparePages(given.root, pages));
   });
   goOnUnlessStopping();
-  // Only now: it rests on the client that was just made.
-  const { openAnyShop } = await import('./any-shop');
   const shop = await openAnyShop(given, foreign);
   goOnUnlessStopping();
   const { address, watch } = await keepServing(given, pages, shop);

@@ -3,7 +3,6 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Client } from 'pg';
 import { withClient } from './roles';
-import { withSchemaEngine } from './schema-engine';
 import { StartTrouble } from './trouble';
 
 interface Known {
@@ -60,6 +59,7 @@ export const migrate = async (url: string, folder: string): Promise<readonly str
     );
   if (state?.cutOff.length === 0 && known.every((one) => state.applied.has(one.name))) return [];
 
+  const { withSchemaEngine } = await import('./schema-engine');
   return await withSchemaEngine(url, async (engine) => {
     for (const migrationName of state?.cutOff ?? []) await engine.markMigrationRolledBack({ migrationName });
     const { appliedMigrationNames } = await engine.applyMigrations({

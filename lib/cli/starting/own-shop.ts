@@ -18,7 +18,8 @@ const OWNER = 'Owner';
 /** Asked only where somebody sits, and before the work begins; elsewhere the flags say it, or these plain words do. */
 export const askNames = async ({ shopName, ownerName }: HandedOver): Promise<Names> => {
   if (!process.stdin.isTTY) return { shop: shopName ?? SHOP, owner: ownerName ?? OWNER };
-  const terminal = createInterface({ input: process.stdin, output: process.stdout });
+  // Not as a terminal: that would take the Ctrl-C for itself.
+  const terminal = createInterface({ input: process.stdin, output: process.stdout, terminal: false });
   const ask = async (question: string, otherwise: string): Promise<string> =>
     (await terminal.question(`${question} [${otherwise}] `)).trim() || otherwise;
   try {

@@ -24,6 +24,9 @@ export interface Server {
   readonly stop: () => Promise<void>;
 }
 
+/** For a server that answers, but not yet as it should. */
+const PATIENCE = 10_000;
+
 const WITH_STARTER = fileURLToPath(new URL('with-starter.mjs', import.meta.url));
 
 /** Next itself, not a wrapper: a signal must reach the process that serves. Detached, as the database is. */
@@ -69,8 +72,14 @@ export const serve = (serving: Serving): Server => {
       isRunning = false;
     });
   const untilOpen = async (): Promise<void> => {
-    while (!(await answers(address))) {
-      if (!isRunning) throw new Error(`The server did not start. It says:\n${early.trim().slice(-2000)}`);
+    const said = (): string => early.trim().slice(-2000);
+    const patience = performance.now() + PATIENCE;
+    for (let status = await ask(address); status === null || status >= 500; status = await ask(address)) {
+      if (!isRunning) throw new Error(`The server did not start. It says:\n${said()}`);
+      if (status !== null && performance.now() > patience)
+        throw new Error(
+          `The server answers with nothing but errors (${String(status)}). It says:\n${said()}`,
+        );
       await pause(40);
     }
     isOpen = true;
@@ -82,12 +91,12 @@ export const serve = (serving: Serving): Server => {
   return { pid, address, open: untilOpen(), isRunning: () => isRunning, stop };
 };
 
-/** Any answer will do: it is open. The page is one that everybody may ask for, and the first that people see. */
-const answers = async (address: string): Promise<boolean> => {
+/** The page is one that everybody may ask for, and the first that people see. Null: nobody answers yet. */
+const ask = async (address: string): Promise<number | null> => {
   try {
-    await fetch(`${address}/sign-in`, { redirect: 'manual', signal: AbortSignal.timeout(10_000) });
-    return true;
+    const signal = AbortSignal.timeout(10_000);
+    return (await fetch(`${address}/sign-in`, { redirect: 'manual', signal })).status;
   } catch {
-    return false;
+    return null;
   }
 };

@@ -3,12 +3,11 @@
  * off half way was never served, and is simply made again.
  */
 import { join } from 'node:path';
-import { openDatabase } from '@/lib/server/database';
 import type { Database } from '@/lib/server/database';
 import { migrate } from './migrate';
 import { step } from './progress';
 import type { Noting } from './progress';
-import { dropDatabase, hasDatabase, makeDatabase, renameDatabase, urlAs } from './roles';
+import { dropDatabase, hasDatabase, makeDatabase, renameDatabase, urlAs, withClient } from './roles';
 import type { RolePasswords } from './roles';
 import { goOnUnlessStopping } from './stopping';
 
@@ -17,10 +16,12 @@ export interface Filling {
   readonly fill: (db: Database, noting: Noting) => Promise<void>;
 }
 
+/** The client is loaded only here: on a fresh machine it has just been made, and a restart does without it. */
 export const withDatabase = async <Value>(
   url: string,
   work: (db: Database) => Promise<Value>,
 ): Promise<Value> => {
+  const { openDatabase } = await import('@/lib/server/database');
   const db = openDatabase(url, 4);
   try {
     return await work(db);
@@ -35,8 +36,18 @@ export const migrateStep = (root: string, url: string): Promise<void> =>
     note(applied.length === 0 ? 'unchanged' : `${String(applied.length)} applied`);
   });
 
-export const fillStep = (url: string, { label, fill }: Filling): Promise<void> =>
-  step(label, (noting) => withDatabase(url, (db) => fill(db, noting)));
+/** Made only where there is something to fill: it may have to ask somebody. */
+export type MakeFilling = () => Promise<Filling>;
+
+export const fillStep = async (url: string, make: MakeFilling): Promise<void> => {
+  const { label, fill } = await make();
+  goOnUnlessStopping();
+  await step(label, (noting) => withDatabase(url, (db) => fill(db, noting)));
+  goOnUnlessStopping();
+};
+
+const holdsShop = (url: string): Promise<boolean> =>
+  withClient(url, async (client) => (await client.query('SELECT FROM shop_setting')).rowCount !== 0);
 
 /** Answers its address as the server connects. */
 export const openShopDatabase = async (
@@ -44,20 +55,20 @@ export const openShopDatabase = async (
   superUrl: string,
   passwords: RolePasswords,
   name: string,
-  filling: Filling,
+  filling: MakeFilling,
 ): Promise<string> => {
   const url = (role: 'owner' | 'app', database: string): string => urlAs(superUrl, role, passwords, database);
   if (await hasDatabase(superUrl, name)) {
     await migrateStep(root, url('owner', name));
+    // There but without a shop: somebody made it by hand.
+    if (!(await holdsShop(url('app', name)))) await fillStep(url('app', name), filling);
     return url('app', name);
   }
   const making = `${name}_making`;
   await dropDatabase(superUrl, making);
   await makeDatabase(superUrl, making);
   await migrateStep(root, url('owner', making));
-  goOnUnlessStopping();
   await fillStep(url('app', making), filling);
-  goOnUnlessStopping();
   await renameDatabase(superUrl, making, name);
   return url('app', name);
 };

@@ -14,12 +14,15 @@ const change = (car: Car, joint: string, by: (row: JointRow) => Partial<JointRow
 export const hardwareFitted = (car: Car, event: Of<'hardware-fitted'>): Car =>
   change(car, event.joint, (row) => withLots({ ...row.fasteners, ...event.fasteners }));
 
-/** A piece that is spent promises nothing any more. */
+/**
+ * A piece that is spent promises nothing any more. Sorted, since the order of the fasteners' keys is nobody's promise: a
+ * store gives them back in its own.
+ */
 const withLots = (fasteners: JointRow['fasteners']): Pick<JointRow, 'fasteners' | 'lots'> => {
   const lots = Object.values(fasteners).flatMap((items) =>
     Object.values(items).flatMap(({ lot, spent }) => (lot === null || spent ? [] : [lot])),
   );
-  return { fasteners, lots: [...new Set(lots)] };
+  return { fasteners, lots: [...new Set(lots)].sort() };
 };
 
 export const jointMarked = (car: Car, event: Of<'joint-marked'>): Car =>

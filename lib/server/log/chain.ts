@@ -15,8 +15,6 @@ export interface Entry {
   readonly hash: string;
 }
 
-export const streamOf = (event: Event): string => (event.stream === 'shop' ? 'shop' : `car:${event.car}`);
-
 /** SHA-256(0x01 ‖ hash of the predecessor ‖ body), in hexadecimal; 0x01 as RFC 9162 marks what joins two hashes. */
 export const chained = (previous: string, body: string): string =>
   createHash('sha256')

@@ -9,6 +9,8 @@ import type { CarEvent } from '@/lib/domain/events';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { Shop } from '@/lib/domain/shop/rows';
 import { planOf } from '@/lib/domain/facts';
+import { upcast } from '@/lib/domain/upcast';
+import type { StoredEvent } from '@/lib/domain/upcast';
 import type { Database } from '@/lib/server/database';
 import { loadCar, loadFloor } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
@@ -18,6 +20,7 @@ import { shopDay } from '@/lib/wire/shop-day';
 import { wordsFrom } from '@/lib/wire/views/event-words';
 import type { LogDay, LogEntry, LogKind, LogView } from '@/lib/wire/views/log';
 import { namesOf } from '@/lib/wire/views/names';
+import { withTimes } from '@/lib/wire/views/when';
 import { logClock } from './log/clock';
 import { entryOf } from './log/entries';
 import type { Telling, Told } from './log/entries';
@@ -90,6 +93,7 @@ const tellingOf = (shop: Shop, car: Car, plan: CompiledPlan, zone: string, now: 
     inPlan(key) ?? shop.people[key]?.name ?? shop.tools[key]?.name ?? null;
   return {
     nameOf,
+    spoken: withTimes(zone, shopDay(zone)(now)),
     words: wordsFrom({
       nameOf: inPlan,
       people: shop.people,
@@ -172,8 +176,15 @@ const read = async (db: Database, where: Where, skip: number, take: number): Pro
     device: row.device,
     receivedAt: row.receivedAt.toISOString(),
     refusals: row.outcome === 'refused' ? refusalsIn(row.answer) : null,
-    events: row.events.map(({ body }) => JSON.parse(body) as CarEvent),
+    events: row.events.flatMap(({ body }) => eventIn(body)),
   }));
+};
+
+/** Bodies are canonical JSON of what `runCommand` wrote: an event in its place of its stream. */
+const eventIn = (body: string): readonly CarEvent[] => {
+  const { event } = JSON.parse(body) as { readonly event: StoredEvent };
+  const now = upcast(event);
+  return now.stream === 'car' ? [now] : [];
 };
 
 const refusalsIn = (answer: unknown): readonly Refusal[] =>

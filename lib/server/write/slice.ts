@@ -26,7 +26,7 @@ export interface Slice {
 interface Around {
   readonly version: number;
   readonly tool: Omit<Tool, 'suspect'> | null;
-  readonly there: readonly string[] | null;
+  readonly there: readonly { readonly id: string; readonly stage: number }[] | null;
 }
 
 /**
@@ -44,22 +44,30 @@ export const readSlice = async (
   const { command } = given;
   const entering = command.claim.type === 'advance-car' ? command.claim.to : null;
   const document = plan === null ? undefined : kept.plans.get(plan);
-  const stage = document === undefined ? -1 : Object.keys(document.stages).indexOf(entering ?? '');
   const [around] = await tx.$queryRaw<Around[]>`
     SELECT
       (SELECT version FROM stream WHERE id = 'shop' FOR SHARE) AS version,
       (SELECT row FROM tool WHERE id = ${toolOf(command)} AND used IS NOT NULL FOR NO KEY UPDATE) AS tool,
-      (SELECT json_agg(id) FROM car WHERE plan = ${plan ?? ''} AND stage = ${stage} AND NOT delivered) AS there`;
+      (SELECT json_agg(json_build_object('id', id, 'stage', stage)) FROM car
+        WHERE ${entering !== null} AND plan = ${plan ?? ''} AND NOT delivered) AS there`;
   if (around === undefined) throw new Error('the shop has no stream: its migrations were not applied');
   const shop = await shopNow(tx, kept, around);
   const car = await carNow(tx, kept, command, locked);
-  const occupancy = plan === null || entering === null ? {} : { [plan]: { [entering]: around.there ?? [] } };
+  const occupancy = plan === null || document === undefined ? {} : { [plan]: standing(document, around) };
   const { now, actor, device, lastContact, isInOrder } = given;
   const moment = { now, doneAt: command.doneAt, lastContact, isInOrder, actor, device };
   return {
     facts: factsWith(shop, occupancy, plansFor(command, shop, plan, document), moment, shopDay(zone)),
     world: { shop, cars: car === null ? {} : { [car.id]: car } },
   };
+};
+
+/** Who stands where, of the cars on this plan: stages may share a room. */
+const standing = (document: PlanDocument, { there }: Around): Facts['occupancy'][string] => {
+  const found: Record<string, string[]> = {};
+  for (const [index, key] of Object.keys(document.stages).entries())
+    found[key] = (there ?? []).flatMap(({ id, stage }) => (stage === index ? [id] : []));
+  return found;
 };
 
 /** A car is begun on a released revision only; one that is merely kept is not there for it. */

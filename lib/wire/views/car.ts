@@ -55,6 +55,16 @@ export interface StageView {
   readonly passed: string | null;
 }
 
+/** `8 hold gate 6` and `12 loose ends` are different questions: each is explained where it stands. */
+export interface Counts {
+  readonly gate: number;
+  readonly gateName: string;
+  /** What of it is no loose end. */
+  readonly gateSays: string;
+  readonly ends: number;
+  readonly endsSay: string;
+}
+
 export interface Head {
   readonly shop: string;
   readonly chassis: string;
@@ -62,16 +72,12 @@ export interface Head {
   readonly model: string;
   readonly revision: string;
   readonly crew: readonly PersonTag[];
+  readonly options: readonly { readonly name: string; readonly choice: string | null }[];
   readonly delivered: boolean;
   /** `In Steering, gate 6 closed by eight`. */
   readonly title: string;
   /** What the two counts mean, side by side. */
-  readonly counts: {
-    readonly gate: number;
-    readonly gateName: string;
-    readonly ends: number;
-    readonly says: string;
-  };
+  readonly counts: Counts;
 }
 
 /** By which gate a promise must be kept. */
@@ -101,6 +107,8 @@ export interface RowView {
   readonly name: string;
   readonly says: string;
   readonly who: readonly PersonTag[];
+  /** Who keeps it where it is given to nobody: `nobody`, or `a lead` where it is theirs. */
+  readonly keeper: string;
   readonly due: DueMark | null;
   /** What the button says: what is done next about it. */
   readonly open: string;

@@ -89,9 +89,20 @@ describe('W14: given a car that is ready, when the lead drags it on while a coll
 
   test('then the two hold the same row, so that one waits for the other', () => {
     const locks = (told: Told) =>
-      touches({ id: 'c', doneAt: '', claim: { car: 'C1', ...told } as never }, 'Corbel 54 r1');
+      touches(
+        { id: 'c', doneAt: '', claim: { car: 'C1', ...told } as never },
+        { hash: 'Corbel 54 r1', stages: car.stages },
+      );
     expect(locks(opening)).toEqual(['car:C1']);
     expect(locks(drag)).toEqual(['car:C1', 'stage:Corbel 54 r1/WH']);
+  });
+
+  test('and stages that share a room share its lock', () => {
+    const stages = { AX: { name: 'Axles', capacity: 2 }, LN: { name: 'Lines', sharesRoomWith: 'AX' } };
+    const into = (to: string) =>
+      touches({ id: 'c', doneAt: '', claim: { type: 'advance-car', car: 'C1', to } }, { hash: 'p', stages });
+    expect(into('LN')).toEqual(['car:C1', 'stage:p/AX']);
+    expect(into('AX')).toEqual(into('LN'));
   });
 
   test('and a wrench is suspected in the same second, then the order makes no difference', () => {

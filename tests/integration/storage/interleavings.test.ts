@@ -100,6 +100,29 @@ describe('a bay for one car', () => {
   });
 });
 
+describe('a room that two stages share', () => {
+  let shop: StoredShop;
+  beforeAll(async () => {
+    const stages = { ...TWO_STAGES.stages, RO: { name: 'Road', sharesRoomWith: 'WH' } };
+    shop = await StoredShop.open({ ...TWO_STAGES, revision: 'shared', stages });
+  });
+  afterAll(() => shop.close());
+
+  test('whoever stands in either of them takes the room of both', async () => {
+    await shop.carAtOpenGate('C1');
+    await shop.carAtOpenGate('C2');
+    expect((await shop.advance('C1')).outcome).toBe('accepted');
+    await shop.must('tom', { type: 'start-operation', car: 'C1', operation: 'WH-010' });
+    await shop.must('tom', { type: 'remove-stopgap', car: 'C1', stopgap: 'G-1' });
+    await shop.must('tom', { type: 'finish-operation', car: 'C1', operation: 'WH-010' });
+    await shop.must('leo', { type: 'advance-car', car: 'C1', to: 'RO' });
+    expect(await shop.advance('C2')).toMatchObject({
+      outcome: 'refused',
+      refusals: [{ code: 'room-full', details: { cars: ['C1'] } }],
+    });
+  });
+});
+
 describe('a person or a tool taken away while somebody signs', () => {
   let shop: StoredShop;
   beforeAll(async () => {

@@ -6,7 +6,7 @@ import type { CompiledCheck } from '@/lib/domain/plan/compiled';
 import { windowText } from '@/lib/domain/plan/window';
 import { trustRefusals } from '@/lib/domain/torque/trust';
 import type { ActRef, CheckLook, CheckThing, CheckValue, ToolChoice } from '@/lib/wire/views/desk';
-import { refusalLine } from '@/lib/wire/views/refusal';
+import { lineOf } from './lines';
 import type { Seen } from './seen';
 
 const LOOKS: ReadonlySet<ActRef['type']> = new Set<ActRef['type']>([
@@ -24,7 +24,7 @@ export const checkThings = (seen: Seen, acts: readonly ActRef[]): Readonly<Recor
       .map((check) => {
         const row = seen.car.checks[check.stateKey];
         const thing: CheckThing = {
-          name: check.name,
+          name: seen.words.thing(check.stateKey),
           stage: check.due,
           round: roundOf(row),
           status: row === undefined ? 'not done' : row.status === 'due-again' ? 'due again' : row.status,
@@ -77,7 +77,5 @@ const gaugesOf = (seen: Seen): readonly ToolChoice[] =>
     .map((tool) => {
       const [refusal] = trustRefusals(tool, seen.facts);
       const choice = { id: tool.id, name: tool.name };
-      return refusal === undefined
-        ? choice
-        : { ...choice, whyNot: refusalLine(seen.car.id, refusal, seen.plan).says };
+      return refusal === undefined ? choice : { ...choice, whyNot: lineOf(seen, refusal).says };
     });

@@ -4,12 +4,11 @@ import { LOOSE_END_KINDS } from '@/lib/domain/loose-ends';
 import type { LooseEndKind } from '@/lib/domain/loose-ends';
 import type { EndGroup, RowSign, RowView } from '@/lib/wire/views/car';
 import { SCOPE_WORDS } from '@/lib/wire/views/event-matters';
-import { refusalLine } from '@/lib/wire/views/refusal';
 import { anchorOf } from '@/lib/wire/views/said-line';
 import { bodyRows } from './body-rows';
 import { checkActs } from './check-acts';
 import { jointNext } from './joint-rows';
-import { dueMark, saidUnder, waitLines } from './lines';
+import { dueMark, lineOf, saidUnder, waitLines } from './lines';
 import { editWords } from './matter-things';
 import { operationFacts, operationPeople, operationWord } from './operation-facts';
 import { placeKind } from './place-kind';
@@ -34,12 +33,22 @@ export const endGroups = (seen: Seen, acts: Acts, anchors: Set<string>): readonl
   // Every end takes its place before any row looks for a free one.
   const ids = new Map(looseEnds.map((end) => [end, takeId(anchors, end)]));
   return LOOSE_END_KINDS.flatMap((kind) => {
-    const ends = looseEnds.filter((end) => end.kind === kind);
+    const ends = looseEnds
+      .filter((end) => end.kind === kind)
+      .sort((a, b) => dueOrder(seen, a) - dueOrder(seen, b));
     if (ends.length === 0) return [];
     const rows = ends.map((end) => endRow(seen, acts, anchors, end, ids.get(end) ?? ''));
     return [{ kind, title: TITLES[kind], rows }];
   });
 };
+
+/** What is asked first stands first; among those asked together, the plan's own order. */
+const dueOrder = ({ car, plan }: Seen, { due }: LooseEnd): number =>
+  due === null
+    ? car.stage === plan.stages.length - 1
+      ? car.stage
+      : plan.stages.length
+    : Math.max(due, car.stage);
 
 /** A joint may be short of its level and in doubt for several reasons: its first line has its anchor. */
 const takeId = (anchors: Set<string>, { kind, key }: LooseEnd): string => {
@@ -51,7 +60,7 @@ const takeId = (anchors: Set<string>, { kind, key }: LooseEnd): string => {
 };
 
 type Middle = Pick<RowView, 'sign' | 'name' | 'says' | 'who' | 'open' | 'sheet' | 'acts' | 'waits'> &
-  Partial<Pick<RowView, 'body' | 'facts'>>;
+  Partial<Pick<RowView, 'body' | 'facts' | 'keeper'>>;
 
 const endRow = (
   seen: Seen,
@@ -62,11 +71,16 @@ const endRow = (
 ): RowView => ({
   body: [],
   facts: [],
+  keeper: 'nobody',
   id,
-  due: dueMark(seen, end.due),
+  due: dueMark(seen, dueOf(seen, end)),
   job: jobOf(seen, end),
   ...middleOf(seen, acts, anchors, end),
 });
+
+/** A hold on the gate is asked there; the rest of what has no gate of its own, by delivery. */
+const dueOf = ({ car }: Seen, { kind, key, due }: LooseEnd): number | null =>
+  kind === 'hold' && car.holds[key]?.scope === 'gate' ? car.stage : due;
 
 const jobOf = ({ assessment }: Seen, { kind, key }: LooseEnd): string | null =>
   assessment.jobs.find(
@@ -135,7 +149,8 @@ const holdRow = (seen: Seen, acts: Acts, key: string): Middle => {
     sign: 'hold',
     name: `${key} ${hold === undefined ? '' : SCOPE_WORDS[hold.scope]}`.trim(),
     says: `${hold?.reason ?? ''}${things.length === 0 ? '' : `: ${things.map(seen.words.thing).join(', ')}`}`,
-    who: hold === undefined ? [] : [seen.tag(hold.by)],
+    who: [],
+    keeper: 'a lead',
     open: 'Release',
     sheet: null,
     acts: acts.all(['release-hold'], 'hold', key),
@@ -151,7 +166,8 @@ const findingRow = (seen: Seen, acts: Acts, key: string, jobs: readonly Job[], s
     sign: 'finding',
     name: `${key} ${row?.text ?? ''}`.trim(),
     says,
-    who: peopleOf(seen, mine),
+    who: row?.state === 'undecided' ? [] : peopleOf(seen, mine),
+    ...(row?.state === 'undecided' ? { keeper: 'a lead' } : {}),
     open: row?.state === 'undecided' ? 'Decide' : 'Close',
     sheet: row?.about.kind === 'joint' ? jointNext(seen, acts, row.about.key).sheet : null,
     acts: mine.flatMap((job) => acts.all(job.allows, 'finding', key)),
@@ -178,10 +194,8 @@ const changeRow = (seen: Seen, acts: Acts, key: string, jobs: readonly Job[]): M
     sign: 'deviation',
     name: `${key} ${words}`.trim(),
     says: `is asked for: ${row?.reason ?? ''}. ${row?.critical === true ? 'Critical: an owner approves too.' : 'Somebody else approves.'}`,
-    who: peopleOf(
-      seen,
-      jobs.filter(({ kind }) => kind === 'change'),
-    ),
+    who: [],
+    keeper: row?.critical === true ? 'an owner' : 'a lead',
     open: 'Decide',
     sheet: null,
     acts: jobs.filter(({ kind }) => kind === 'change').flatMap((job) => acts.all(job.allows, 'change', key)),
@@ -208,13 +222,7 @@ const findingLines = (seen: Seen, check: string): RowView['waits'] => {
   const row = finding === null ? undefined : seen.car.findings[finding];
   return finding === null || row === undefined || row.state === 'closed'
     ? []
-    : [
-        refusalLine(
-          seen.car.id,
-          { code: 'finding-undecided', details: { finding, about: row.about.key } },
-          seen.plan,
-        ),
-      ];
+    : [lineOf(seen, { code: 'finding-undecided', details: { finding, about: row.about.key } })];
 };
 
 const operationRow = (

@@ -1,8 +1,7 @@
 /** The head of a car's page: plate, stage rail, and what its two counts mean. */
 import { cellsOf } from '@/lib/server/queries/board/cells';
-import type { GateView, Head, PersonTag, StageView } from '@/lib/wire/views/car';
-import { refusalLine } from '@/lib/wire/views/refusal';
-import { numberWord } from './lines';
+import type { Counts, GateView, Head, PersonTag, StageView } from '@/lib/wire/views/car';
+import { lineOf, numberWord } from './lines';
 import type { Seen } from './seen';
 import type { Acts } from './who-may';
 
@@ -15,6 +14,10 @@ export const headOf = (seen: Seen): Head => {
     model: plan.document.plan,
     revision: plan.document.revision,
     crew: crewOf(seen, car.stage),
+    options: Object.entries(plan.document.options ?? {}).map(([key, { name }]) => ({
+      name,
+      choice: car.options[key] ?? null,
+    })),
     delivered: car.delivered,
     title: titleOf(seen),
     counts: countsOf(seen),
@@ -38,21 +41,36 @@ const titleOf = ({ car, plan, assessment }: Seen): string => {
 };
 
 /** Two questions that look alike: what the gate waits for, and what was begun and is not settled. */
-const countsOf = ({ car, plan, assessment }: Seen): Head['counts'] => {
-  const { looseEnds } = assessment;
-  const gate = assessment.gate.unmet.length;
+const countsOf = ({ car, plan, assessment }: Seen): Counts => {
+  const { looseEnds, gate } = assessment;
   const isLast = car.stage === plan.stages.length - 1;
   const gateName = isLast ? 'delivery' : `gate ${String(car.stage + 1)}`;
-  const byThisGate = looseEnds.filter(({ due }) => due !== null && due <= car.stage).length;
-  const later = looseEnds.length - byThisGate;
-  const parts = [
-    byThisGate > 0 ? `${String(byThisGate)} asked by ${gateName}` : '',
-    later > 0 ? `${String(later)} later` : '',
-  ].filter((part) => part !== '');
-  const ends =
-    looseEnds.length === 0 ? 'nothing begun is left open' : `of the loose ends, ${parts.join(', ')}`;
-  const begun = gate === 0 ? '' : `; what the gate waits for counts work that nobody has begun, too`;
-  return { gate, gateName, ends: looseEnds.length, says: `${ends}${begun}.` };
+  const ends = new Set(looseEnds.map(({ refusal }) => JSON.stringify(refusal.details)));
+  const begun = gate.unmet.filter((refusal) => ends.has(JSON.stringify(refusal.details))).length;
+  const unbegun = gate.unmet.length - begun;
+  return {
+    gate: gate.unmet.length,
+    gateName,
+    gateSays:
+      gate.unmet.length === 0
+        ? ''
+        : unbegun === 0
+          ? 'all of them loose ends'
+          : begun === 0
+            ? 'work that nobody has begun'
+            : `${String(begun)} of them loose ends, ${String(unbegun)} not begun yet`,
+    ends: looseEnds.length,
+    endsSay: endsText(looseEnds.length, begun, gateName, isLast),
+  };
+};
+
+const endsText = (all: number, here: number, gateName: string, isLast: boolean): string => {
+  if (all === 0) return 'whatever was begun is settled';
+  if (isLast) return 'delivery needs all of them settled';
+  if (here === all) return `all asked by ${gateName}`;
+  return here === 0
+    ? 'all asked by a later gate'
+    : `${String(here)} asked by ${gateName}, ${String(all - here)} later`;
 };
 
 /** Those who were given the stage, then those who are at work on the car: as on the track board. */
@@ -96,7 +114,7 @@ export const gateOf = (seen: Seen, acts: Acts): GateView => {
     stage: assessment.stage,
     name: next === undefined ? 'Delivery' : `Gate ${String(car.stage + 1)}`,
     next: next === undefined ? null : { key: next.key, name: next.name },
-    lines: assessment.gate.unmet.map((refusal) => refusalLine(car.id, refusal, plan)),
+    lines: assessment.gate.unmet.map((refusal) => lineOf(seen, refusal)),
     acts: car.delivered
       ? []
       : next === undefined

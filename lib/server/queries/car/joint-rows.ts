@@ -7,9 +7,8 @@ import type { ClaimType } from '@/lib/domain/commands';
 import { unfinished } from '@/lib/domain/unmet';
 import type { RowView } from '@/lib/wire/views/car';
 import type { ActRef } from '@/lib/wire/views/desk';
-import { refusalLine } from '@/lib/wire/views/refusal';
 import type { RefusalLine } from '@/lib/wire/views/said-line';
-import { waitLines } from './lines';
+import { lineOf, waitLines } from './lines';
 import type { Seen } from './seen';
 import type { Acts } from './who-may';
 
@@ -80,5 +79,5 @@ const byRunningWork = (seen: Seen, key: StateKey): Work => {
     (next === undefined
       ? null
       : refuse('operation-unfinished', { operation: next.operation, status: 'not started' }));
-  return { allows: [], waits: said === null ? [] : [refusalLine(seen.car.id, said, seen.plan)] };
+  return { allows: [], waits: said === null ? [] : [lineOf(seen, said)] };
 };

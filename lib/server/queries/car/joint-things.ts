@@ -30,7 +30,7 @@ const jointThing = (seen: Seen, joint: CompiledJoint, isWorked: boolean): JointT
   const row = car.joints[joint.stateKey];
   const opening = row === undefined ? [] : openingLines(seen, joint.stateKey);
   return {
-    name: joint.name,
+    name: seen.words.thing(joint.stateKey),
     stage: joint.due,
     level: levelOf(row),
     doubted: doubtsOf(row, facts).length > 0,
@@ -61,13 +61,11 @@ const jointWork = (seen: Seen, joint: CompiledJoint): JointWork => {
   return {
     verify: joint.verify,
     takesTool: joint.method !== 'firm',
-    tools: toolViews(at, entry?.slot ?? false)
-      .filter(({ tool }) => tool.kind !== 'gauge')
-      .map(({ tool, whyNotReapply }) => ({
-        id: tool.id,
-        name: tool.name,
-        ...(whyNotReapply[0] === undefined ? {} : { whyNot: whyNotReapply[0] }),
-      })),
+    tools: toolViews(at, entry?.slot ?? false, seen.spoken).map(({ tool, whyNotReapply }) => ({
+      id: tool.id,
+      name: tool.name,
+      ...(whyNotReapply[0] === undefined ? {} : { whyNot: whyNotReapply[0] }),
+    })),
     torque: entry?.torque ?? (joint.method === 'sequence' ? 'in steps' : ''),
     hardware: hardwareViews(at),
   };

@@ -11,9 +11,9 @@ import type { Seen } from './seen';
  * A refusal under the bold name of its thing: the sentence goes on from there, so that the name is not said twice.
  * `J-212 (Steering box) is snug and must be …` under `J-212 Steering box` becomes `is snug and must be …`.
  */
-export const saidUnder = ({ nameOf }: Seen, refusal: Refusal, key: string): string => {
+export const saidUnder = ({ nameOf, spoken }: Seen, refusal: Refusal, key: string): string => {
   const own = planKey(key);
-  const said = sentence(refusal, (each) => (planKey(each) === own ? null : nameOf(each)));
+  const said = spoken(sentence(refusal, (each) => (planKey(each) === own ? null : nameOf(each))));
   return said.startsWith(key) ? said.slice(key.length).replace(/^[:,]?\s*/, '') : said;
 };
 
@@ -24,11 +24,22 @@ export const dueMark = ({ car, plan }: Seen, due: number | null): DueMark => {
   return { text: `gate ${String(at + 1)}`, isNow: at === car.stage };
 };
 
+/** A refusal as a line with its place, in the shop's own times. */
+export const lineOf = ({ car, plan, spoken }: Seen, refusal: Refusal): RefusalLine => {
+  const worded = (line: RefusalLine): RefusalLine => ({
+    ...line,
+    says: spoken(line.says),
+    clears: spoken(line.clears),
+    ...(line.under === undefined ? {} : { under: line.under.map(worded) }),
+  });
+  return worded(refusalLine(car.id, refusal, plan));
+};
+
 /** What something waits for, each thing once: a plan may ask for it in two ways. */
 export const waitLines = (seen: Seen, refusals: readonly Refusal[]): readonly RefusalLine[] => {
   const found = new Map<string, RefusalLine>();
   for (const refusal of refusals) {
-    const each = refusalLine(seen.car.id, refusal, seen.plan);
+    const each = lineOf(seen, refusal);
     if (!found.has(each.says)) found.set(each.says, each);
   }
   return [...found.values()];

@@ -49,7 +49,9 @@ const dispositionChoice = (
   const waits =
     car === undefined || after === undefined || after.state === 'closed'
       ? ['The finding is closed at once.']
-      : closingRefusals({ ...seen.at, car }, id, after).map((refusal) => sentence(refusal, seen.nameOf));
+      : closingRefusals({ ...seen.at, car }, id, after).map((refusal) =>
+          seen.spoken(sentence(refusal, seen.nameOf)),
+        );
   return {
     disposition,
     barred: null,

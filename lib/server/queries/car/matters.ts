@@ -10,7 +10,16 @@ import { dueMark, waitLines } from './lines';
 import type { Seen } from './seen';
 import type { Acts } from './who-may';
 
-const EMPTY = { job: null, who: [], due: null, sheet: null, waits: [], body: [], facts: [] } as const;
+const EMPTY = {
+  keeper: '',
+  job: null,
+  who: [],
+  due: null,
+  sheet: null,
+  waits: [],
+  body: [],
+  facts: [],
+} as const;
 
 // ---- conditions ----
 
@@ -46,7 +55,7 @@ const conditionRow = (seen: Seen, acts: Acts, key: Key): ConditionRow => {
     hasOwnSign: drawnSign(key) !== undefined,
     name: seen.words.condition(key),
     says: `${seen.nameOf(key) ?? ''}${since}`,
-    open: isSo ? 'Ends' : mayBeSaid ? 'Say so' : 'See what sets it',
+    open: isSo ? 'See it' : mayBeSaid ? 'Say so' : 'See what sets it',
     acts: isSo
       ? acts.all(['clear-condition'], 'condition', key)
       : [

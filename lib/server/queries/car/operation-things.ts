@@ -14,7 +14,7 @@ export const operationThings = (
     if (operation === undefined) continue;
     const row = seen.car.operations[key];
     found[key] = {
-      name: operation.name,
+      name: seen.words.thing(key),
       run: row === undefined ? 1 : row.status === 'finished' ? row.run + 1 : row.run,
       crew: operation.crew,
       present: row?.present ?? [],

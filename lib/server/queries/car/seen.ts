@@ -14,7 +14,7 @@ import type { PersonTag } from '@/lib/wire/views/car';
 import { wordsFrom } from '@/lib/wire/views/event-words';
 import type { Words } from '@/lib/wire/views/event-words';
 import { namesOf } from '@/lib/wire/views/names';
-import { whenWords } from '@/lib/wire/views/when';
+import { whenWords, withTimes } from '@/lib/wire/views/when';
 
 export interface Given {
   readonly shop: Shop;
@@ -34,6 +34,8 @@ export interface Seen extends Given {
   readonly nameOf: NameOf;
   readonly words: Words;
   readonly when: (at: string) => string;
+  /** A sentence of the rulebook with its times as the shop writes them. */
+  readonly spoken: (sentence: string) => string;
   readonly tag: (person: PersonId) => PersonTag;
   /** Who works here now, by name. */
   readonly people: readonly Person[];
@@ -50,6 +52,7 @@ export const see = (given: Given): Seen => {
     nameOf,
     words: wordsFrom({ nameOf, people: shop.people, stages: plan.stages, signatures: car.signatures }),
     when: whenWords(setting.zone, facts.day),
+    spoken: withTimes(setting.zone, facts.day),
     tag: (id) => {
       const name = shop.people[id]?.name ?? id;
       return { id, name, initials: initialsOf(name) };

@@ -40,10 +40,11 @@ export const carViewOf = (given: Given, reader: Reader): CarView => {
   const options = optionRows(seen, acts);
   const parts = partRows(seen, acts, anchors);
   const gate = gateOf(seen, acts);
-  const rows = [...ends.flatMap((group) => group.rows), ...conditions, ...options];
+  const rows = [...ends.flatMap((group) => group.rows), ...options];
   const folded = [
     ...work.map(({ id, rows: inside }) => ({ id, rows: inside })),
     { id: 'parts', rows: parts },
+    { id: 'conditions', rows: conditions },
   ];
   const all = [...rows, ...folded.flatMap((group) => group.rows)];
   return {

@@ -91,6 +91,7 @@ const jobRow = (seen: Seen, acts: Acts, anchors: ReadonlySet<string>, job: Job):
     name: seen.words.thing(job.key),
     due: dueMark(seen, job.due),
     job: job.id,
+    keeper: 'nobody',
     waits: waitLines(seen, job.waitsFor),
   };
   const operation = job.kind === 'operation' ? seen.plan.operations.get(job.key) : undefined;
@@ -156,7 +157,7 @@ const againRow = (seen: Seen, acts: Acts, operation: CompiledOperation): RowView
 const finishedRow = (
   seen: Seen,
   { stateKey }: CompiledOperation,
-): Pick<RowView, 'id' | 'name' | 'who' | 'due' | 'job' | 'sheet' | 'waits' | 'body' | 'facts'> => {
+): Pick<RowView, 'id' | 'name' | 'who' | 'due' | 'job' | 'keeper' | 'sheet' | 'waits' | 'body' | 'facts'> => {
   const row = seen.car.operations[stateKey];
   return {
     id: anchorOf('operation', stateKey),
@@ -164,6 +165,7 @@ const finishedRow = (
     who: (row?.crew ?? []).map(seen.tag),
     due: null,
     job: null,
+    keeper: '',
     sheet: null,
     waits: [],
     body: [],
@@ -185,6 +187,7 @@ const checkRow = (seen: Seen, acts: Acts, { stateKey, due }: CompiledCheck): Row
   who: [],
   due: dueMark(seen, due),
   job: null,
+  keeper: 'nobody',
   open: 'Do it',
   sheet: null,
   acts: checkActs(seen, acts, stateKey),

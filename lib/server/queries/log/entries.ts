@@ -27,6 +27,7 @@ export interface Told {
 export interface Telling {
   readonly words: Words;
   readonly nameOf: NameOf;
+  readonly spoken: (sentence: string) => string;
   readonly tag: (person: PersonId) => PersonTag;
   readonly signatures: Readonly<Record<string, SignatureRow>>;
   readonly clock: {
@@ -50,15 +51,19 @@ export const entryOf = (told: Told, telling: Telling): LogEntry => {
     time: clock.time(at),
     line: main === undefined ? refusedLine(told, words) : eventLine(main, words),
     brought: isRefused
-      ? told.refusals.map((refusal) => sentence(refusal, telling.nameOf))
-      : others.map((event) => plain(eventLine(event, words))),
+      ? told.refusals.map((refusal) => telling.spoken(sentence(refusal, telling.nameOf)))
+      : others.map((event) =>
+          brought(eventLine(event, words), main === undefined ? '' : eventLine(main, words).thing),
+        ),
     note: noteOf(told, main, telling),
     struck: struckText(told.id, telling),
     isRefused,
   };
 };
 
-const plain = ({ thing, says }: EventLine): string => `${thing} ${says}`.trim();
+/** What it brought; its own thing is not named twice. */
+const brought = ({ thing, says }: EventLine, own: string): string =>
+  thing === own ? says : `${thing} ${says}`.trim();
 
 /** What was claimed comes first: the event that carries the signature, else the first that is no mere means to it. */
 const mainOf = ({ events }: Told): readonly [CarEvent | undefined, readonly CarEvent[]] => {

@@ -10,8 +10,11 @@ import { recheck, verify } from '@/lib/domain/decide/joint-eyes';
 import { final, snug, workFor } from '@/lib/domain/decide/joints';
 import type { JointCase } from '@/lib/domain/decide/joints';
 import { refusalLine } from '@/lib/wire/views/refusal';
+import type { RefusalLine } from '@/lib/wire/views/refusal';
+import { anchorOf } from '@/lib/wire/views/said-line';
 import type { ActView, SignOffView, ToolView } from '@/lib/wire/views/sign-off';
 import { bestEvidence } from './tool-view';
+import type { Spoken } from './tool-view';
 
 /** Said elsewhere on the sheet: at the tool, at the readings, beside a person's name. */
 const SAID_ELSEWHERE: ReadonlySet<RefusalCode> = new Set<RefusalCode>([
@@ -29,7 +32,7 @@ const SAID_ELSEWHERE: ReadonlySet<RefusalCode> = new Set<RefusalCode>([
 
 type Acts = SignOffView['acts'];
 
-export const actViews = (at: JointCase, slot: boolean, tools: readonly ToolView[]): Acts => {
+export const actViews = (at: JointCase, slot: boolean, tools: readonly ToolView[], spoken: Spoken): Acts => {
   const on = { car: at.car.id, joint: at.joint.stateKey };
   const refused = {
     snug: snug(at, { type: 'snug-joint', ...on }).refusals,
@@ -44,7 +47,7 @@ export const actViews = (at: JointCase, slot: boolean, tools: readonly ToolView[
   const isValued = at.joint.specification.kind !== 'no-value-yet' || at.joint.method === 'sequence';
   const act = (name: keyof Acts, isOffered: boolean, run: RunRef | null): ActView => ({
     isOffered,
-    inTheWay: lines(at, refused[name]),
+    inTheWay: lines(at, refused[name], spoken),
     run: runView(at, run),
   });
   const run = (name: JointAct): RunRef | null => workFor(at, name).run;
@@ -70,10 +73,28 @@ const best = (at: JointCase, slot: boolean, tools: readonly ToolView[]) => {
   return bestEvidence(at, found?.tool ?? null, adapter ?? null, slot);
 };
 
-const lines = (at: JointCase, refusals: readonly Refusal[]): ActView['inTheWay'] =>
+const lines = (at: JointCase, refusals: readonly Refusal[], spoken: Spoken): ActView['inTheWay'] =>
   refusals
     .filter(({ code }) => !SAID_ELSEWHERE.has(code))
-    .map((refusal) => refusalLine(at.car.id, refusal, at.plan));
+    .map((refusal) => spokenLine(withPlace(at, refusal), spoken));
+
+/** Work that must be started is one place to go to, where the plan has just one. */
+const withPlace = ({ car, plan }: JointCase, refusal: Refusal): RefusalLine => {
+  const line = refusalLine(car.id, refusal, plan);
+  const [operation, ...others] = refusal.code === 'no-work-names-joint' ? refusal.details.operations : [];
+  if (line.href !== null || operation === undefined || others.length > 0) return line;
+  return {
+    ...line,
+    href: `/cars/${encodeURIComponent(car.id)}#${anchorOf('operation', operation)}`,
+    act: 'Start it',
+  };
+};
+
+export const spokenLine = (line: RefusalLine, spoken: Spoken): RefusalLine => ({
+  ...line,
+  says: spoken(line.says),
+  clears: spoken(line.clears),
+});
 
 const runView = ({ plan }: JointCase, run: RunRef | null): ActView['run'] =>
   run === null

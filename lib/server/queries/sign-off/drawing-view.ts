@@ -8,6 +8,8 @@ import type { DrawingView, JointView } from '@/lib/wire/views/sign-off';
 /** The ground it is drawn on. */
 const WIDTH = 300;
 const HEIGHT = 356;
+/** From the edge to the middle of a head, so that its slip mark stays on the part. */
+const MARGIN = 72;
 const CENTRE = { x: WIDTH / 2, y: HEIGHT / 2 };
 
 interface Point {
@@ -68,7 +70,7 @@ const square = (): readonly Point[] => [
 const ring = (count: number): readonly Point[] =>
   Array.from({ length: count }, (_, index) => {
     const turn = (index / count) * 2 * Math.PI - Math.PI / 2;
-    return { x: CENTRE.x + 104 * Math.cos(turn), y: CENTRE.y + 124 * Math.sin(turn) };
+    return { x: CENTRE.x + 88 * Math.cos(turn), y: CENTRE.y + 106 * Math.sin(turn) };
   });
 
 /** Two rows, numbered zigzag, so that the numbers in the middle lie in the middle. */
@@ -76,7 +78,7 @@ const pairs = (count: number): readonly Point[] => {
   const columns = Math.ceil(count / 2);
   return Array.from({ length: count }, (_, index) => ({
     x: index % 2 === 0 ? 88 : 212,
-    y: spread(Math.floor(index / 2), columns, 40, HEIGHT - 40),
+    y: spread(Math.floor(index / 2), columns, MARGIN, HEIGHT - MARGIN),
   }));
 };
 
@@ -86,8 +88,8 @@ const rows = (count: number): readonly Point[] => {
   const columns = Math.ceil(count / 6);
   const depth = Math.ceil(count / columns);
   return Array.from({ length: count }, (_, index) => ({
-    x: spread(Math.floor(index / depth), columns, 60, WIDTH - 60),
-    y: spread(index % depth, depth, 48, HEIGHT - 48),
+    x: spread(Math.floor(index / depth), columns, 82, WIDTH - 82),
+    y: spread(index % depth, depth, MARGIN, HEIGHT - MARGIN),
   }));
 };
 

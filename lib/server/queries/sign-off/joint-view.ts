@@ -22,6 +22,7 @@ import type {
 export interface Said {
   readonly when: (at: string) => string;
   readonly person: (id: string) => string;
+  readonly spoken: (sentence: string) => string;
 }
 
 export const jointView = (at: JointCase, entry: JointEntry | undefined, said: Said): JointView => {
@@ -113,14 +114,14 @@ const fastenerWord = ({ joint, plan }: JointCase): JointView['word'] => {
   return one === undefined ? { one: 'fastener', many: 'fasteners' } : { one, many: `${one}s` };
 };
 
-export const doubtViews = (at: JointCase): readonly DoubtView[] =>
+export const doubtViews = (at: JointCase, { spoken }: Said): readonly DoubtView[] =>
   at.doubts.map(({ cause, remedy, fasteners, because }) => {
     const { says, clears } = refusalLine(
       at.car.id,
       refuse('joint-in-doubt', { joint: at.joint.stateKey, cause, remedy, because }),
       at.plan,
     );
-    return { cause, remedy, fasteners, says, clears };
+    return { cause, remedy, fasteners, says: spoken(says), clears };
   });
 
 export const markViews = ({ row }: JointCase, said: Said): readonly MarkView[] =>

@@ -16,11 +16,14 @@ import { refusalLine } from '@/lib/wire/views/refusal';
 import type { ToolView, ToolWay } from '@/lib/wire/views/sign-off';
 import { dayWords } from '@/lib/wire/views/when';
 
+/** Makes a sentence's times readable. */
+export type Spoken = (sentence: string) => string;
+
 /** Gauges measure; they turn nothing. */
 const turns = (tool: Tool): boolean => tool.kind !== 'gauge';
 
 /** What can be used comes first. Where a hand tool does it, there is nothing to choose. */
-export const toolViews = (at: JointCase, slot: boolean): readonly ToolView[] => {
+export const toolViews = (at: JointCase, slot: boolean, spoken: Spoken): readonly ToolView[] => {
   const { specification, method } = at.joint;
   if (method === 'firm' || (specification.kind === 'no-value-published' && method !== 'sequence')) return [];
   const found = Object.values(at.facts.tools)
@@ -29,8 +32,10 @@ export const toolViews = (at: JointCase, slot: boolean): readonly ToolView[] => 
       tool,
       range: `${tool.low} to ${tool.high} ${tool.unit}`,
       good: goodWords(tool, at.facts.day),
-      ways: [null, ...Object.values(at.facts.adapters)].map((adapter) => way(at, tool, adapter, slot)),
-      whyNotReapply: reapplying(at, tool),
+      ways: [null, ...Object.values(at.facts.adapters)].map((adapter) =>
+        way(at, tool, adapter, slot, spoken),
+      ),
+      whyNotReapply: reapplying(at, tool, spoken),
     }));
   return [...found.filter(isUsable), ...found.filter((view) => !isUsable(view))];
 };
@@ -44,7 +49,7 @@ const goodWords = (tool: Tool, day: string): string => {
   return last === null ? 'never calibrated here' : `calibration ran out on ${dayWords(last.due, day)}`;
 };
 
-const way = (at: JointCase, tool: Tool, adapter: Adapter | null, slot: boolean): ToolWay => {
+const way = (at: JointCase, tool: Tool, adapter: Adapter | null, slot: boolean, spoken: Spoken): ToolWay => {
   const { specification } = at.joint;
   const evidence = bestEvidence(at, tool, adapter, slot);
   const { refusals } = judgeEvidence(at.joint, evidence, {
@@ -53,7 +58,7 @@ const way = (at: JointCase, tool: Tool, adapter: Adapter | null, slot: boolean):
     day: at.facts.day,
     judgedAt: at.facts.judgedAt,
   });
-  const whyNot = saysOf(at, refusals.filter(isAboutTool));
+  const whyNot = saysOf(at, refusals.filter(isAboutTool), spoken);
   const aim = specification.kind === 'window' ? aimOf(specification.window, slot) : null;
   if (specification.kind !== 'window' || aim === null)
     return { adapter: adapter?.id ?? null, whyNot, setting: null, formula: '' };
@@ -77,8 +82,8 @@ const ABOUT_TOOL: readonly RefusalCode[] = [
 ];
 const isAboutTool = ({ code }: Refusal): boolean => ABOUT_TOOL.includes(code);
 
-const saysOf = (at: JointCase, refusals: readonly Refusal[]): readonly string[] =>
-  refusals.map((refusal) => refusalLine(at.car.id, refusal, at.plan).says);
+const saysOf = (at: JointCase, refusals: readonly Refusal[], spoken: Spoken): readonly string[] =>
+  refusals.map((refusal) => spoken(refusalLine(at.car.id, refusal, at.plan).says));
 
 /** What a careful person would record with this tool: whatever is refused of it lies with tool or joint. */
 export const bestEvidence = (
@@ -117,12 +122,12 @@ export const bestEvidence = (
 const decimal = (value: Exact | null): string => (value === null ? '' : toDecimalText(value, 6));
 
 /** Trying again takes any good tool that reaches the value; the method asks nothing of its kind. */
-const reapplying = (at: JointCase, tool: Tool): readonly string[] => {
+const reapplying = (at: JointCase, tool: Tool, spoken: Spoken): readonly string[] => {
   const { refusals } = recheck(at, {
     type: 'recheck-joint',
     car: at.car.id,
     joint: at.joint.stateKey,
     tool: tool.id,
   });
-  return saysOf(at, refusals.filter(isAboutTool));
+  return saysOf(at, refusals.filter(isAboutTool), spoken);
 };

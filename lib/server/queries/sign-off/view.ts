@@ -7,8 +7,8 @@ import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import { unmet } from '@/lib/domain/unmet';
 import { refusalLine } from '@/lib/wire/views/refusal';
 import type { SignOffView } from '@/lib/wire/views/sign-off';
-import { whenWords } from '@/lib/wire/views/when';
-import { actViews, nextAct } from './acts-view';
+import { whenWords, withTimes } from '@/lib/wire/views/when';
+import { actViews, nextAct, spokenLine } from './acts-view';
 import { drawingView } from './drawing-view';
 import { hardwareViews } from './hardware-view';
 import { doubtViews, jointView, markViews, standingView } from './joint-view';
@@ -29,13 +29,15 @@ export const viewOfJoint = (
   const at = jointCase({ command: '', facts, car, plan }, joint);
   const entry = plan.document.joints?.[joint.key];
   const slot = entry?.slot ?? false;
+  const spoken = withTimes(zone, facts.day);
   const said: Said = {
+    spoken,
     when: whenWords(zone, facts.day),
     person: (id) => facts.people[id]?.name ?? id,
   };
   const view = jointView(at, entry, said);
-  const tools = toolViews(at, slot);
-  const acts = actViews(at, slot, tools);
+  const tools = toolViews(at, slot, spoken);
+  const acts = actViews(at, slot, tools, spoken);
   return {
     car: {
       id: car.id,
@@ -48,7 +50,7 @@ export const viewOfJoint = (
     judgedAt: facts.judgedAt,
     day: facts.day,
     joint: view,
-    doubts: doubtViews(at),
+    doubts: doubtViews(at, said),
     marks: markViews(at, said),
     standing: standingView(at, said),
     drawing: drawingView(view, entry?.pattern),
@@ -58,6 +60,8 @@ export const viewOfJoint = (
     people: peopleViews(at),
     acts,
     next: nextAct(at, acts),
-    needs: unmet(plan, car, facts, joint.finalNeeds).map((refusal) => refusalLine(car.id, refusal, plan)),
+    needs: unmet(plan, car, facts, joint.finalNeeds).map((refusal) =>
+      spokenLine(refusalLine(car.id, refusal, plan), spoken),
+    ),
   };
 };

@@ -1,0 +1,58 @@
+/**
+ * Every route of the build and who may have it. One that stands here no longer, or not yet, fails the test: whoever
+ * adds a page says here whom it is for.
+ */
+export type Whose =
+  /** Anybody, signed in or not. */
+  | 'public'
+  /** Whoever is signed in. */
+  | 'signed-in'
+  /** Leads and owners. */
+  | 'leads'
+  /** Carries nothing of the shop. */
+  | 'asset';
+
+export interface RouteRule {
+  readonly whose: Whose;
+  /** A page, or the methods of a route that is none. */
+  readonly is: 'page' | readonly ('GET' | 'POST')[];
+  /** An address of it, where it has parts to fill in. */
+  readonly at?: string;
+}
+
+const page = (whose: Whose, at?: string): RouteRule => ({
+  whose,
+  is: 'page',
+  ...(at === undefined ? {} : { at }),
+});
+const post = (whose: Whose, at?: string): RouteRule => ({
+  whose,
+  is: ['POST'],
+  ...(at === undefined ? {} : { at }),
+});
+
+export const ROUTES: Readonly<Record<string, RouteRule>> = {
+  '/': page('public'),
+  '/_not-found': page('public', '/no/such/page'),
+  '/icon.svg': { whose: 'asset', is: ['GET'] },
+  '/sign-in': page('public'),
+  '/set-up/enrol': page('public'),
+  '/api/auth/[...nextauth]': post('public', '/api/auth/callback/desk'),
+  '/api/enrol': post('public'),
+  '/api/sign-out': post('public'),
+
+  '/board': page('signed-in'),
+  '/cars/[car]': page('signed-in', '/cars/C54-011'),
+  '/cars/[car]/log': page('signed-in', '/cars/C54-011/log'),
+  '/cars/[car]/joints/[joint]': page('signed-in', '/cars/C54-011/joints/J-110%40L'),
+  '/api/commands': post('signed-in'),
+
+  '/set-up': page('leads'),
+  '/set-up/people': page('leads'),
+  '/set-up/tools': page('leads'),
+  '/set-up/plans': page('leads'),
+  '/set-up/cars': page('leads'),
+  '/api/set-up/enrolments': post('leads'),
+  '/api/set-up/plans': post('leads'),
+  '/api/set-up/rests': post('leads'),
+};
