@@ -38,9 +38,6 @@ export const firstWay = (view: SignOffView): Way | null => {
 export const toolView = (view: SignOffView, way: Way | null): ToolView | null =>
   view.tools.find(({ tool }) => tool.id === way?.tool) ?? null;
 
-export const wayView = (view: SignOffView, way: Way | null): ToolWay | null =>
-  toolView(view, way)?.ways.find(({ adapter }) => adapter === way?.adapter) ?? null;
-
 export const toolOf = (view: SignOffView, way: Way | null): Tool | null => toolView(view, way)?.tool ?? null;
 
 export const adapterOf = (view: SignOffView, way: Way | null): Adapter | null =>
