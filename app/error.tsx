@@ -48,4 +48,6 @@ export default function ErrorPage({ error, retry }: ErrorPageProps) {
 
 /** By this number the server's own log finds what happened; the browser is told no more than that. */
 const numberOf = (error: unknown): string | null =>
-  error instanceof Error && 'digest' in error && typeof error.digest === 'string' ? error.digest : null;
+  error instanceof Error && 'digest' in error && typeof error.digest === 'string'
+    ? error.digest.replace(/(\d{3})(?=\d)/g, '$1 ')
+    : null;

@@ -47,7 +47,7 @@ export function MoveDialog({ on, back, onAdvance, onSendBack, onClose }: MoveDia
               </Button>
               {next.room === '' ? null : (
                 <span className="small dim room">
-                  {next.name} is {next.room}
+                  {next.name}: {next.room}
                 </span>
               )}
             </p>

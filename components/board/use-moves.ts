@@ -189,7 +189,7 @@ const staysIn = ({ car, stages }: CarOnTrack): string =>
 
 const refusedWords = (on: CarOnTrack, count: number): Pick<Hanging, 'title' | 'says'> => {
   const next = on.stages[on.car.stage + 1];
-  const room = next === undefined || next.room === '' ? '' : ` ${next.name} is ${next.room}.`;
+  const room = next === undefined || next.room === '' ? '' : ` ${next.name}: ${next.room}.`;
   return { title: staysIn(on), says: `${things(count)} to clear before gate ${gateNumber(on.car)}.${room}` };
 };
 

@@ -14,7 +14,7 @@ const modules = join(root, 'node_modules');
 const tsx = ['--import', pathToFileURL(join(modules, 'tsx/dist/loader.mjs')).href];
 const reports = [];
 
-/** The browser's tests are a run of their own: they need built pages, and without those the others still tell a lot. */
+/** All but those in a browser, which need built pages and are a run of their own: `npm run test:browser`. */
 const vitest = (project, name) => {
   const report = join(scratch, `${name}.json`);
   reports.push(report);
@@ -29,7 +29,6 @@ const steps = [
   ['format', [join(modules, 'prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']],
   ['unused code', [join(modules, 'knip/bin/knip.js')]],
   ['tests', vitest('!browser', 'tests')],
-  ['browser tests', vitest('browser', 'browser')],
 ];
 
 const environment = {

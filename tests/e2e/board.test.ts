@@ -139,6 +139,21 @@ describe('a lead at the desk', () => {
     await standsIn(page, 'B-04', 'First').waitFor();
   });
 
+  test('is told when no answer comes, and the car moves once when one does', async () => {
+    await shop.must('mara', { type: 'send-back', car: 'B-03', to: 'ONE', reason: 'room for the next' });
+    await page.reload();
+    await whenReady(page);
+    let lost = 0;
+    await page.route('**/api/commands', (route) => ((lost += 1) < 3 ? route.abort() : route.continue()));
+    await dragByMouse(page, 'B-04', 'Second');
+    await refusal(page, 'No answer yet about B-04').waitFor();
+    await standsIn(page, 'B-04', 'Second').waitFor();
+    expect(await shop.stageOf('B-04')).toBe(1);
+    await refusal(page, 'No answer yet about B-04').waitFor({ state: 'detached' });
+    expect(watched.faults.every((fault) => fault.includes('net::ERR_FAILED'))).toBe(true);
+    watched.faults.length = 0;
+  });
+
   test('has nothing on the board smaller than a thumb', async () => {
     await moveButton(page, 'C54-012').click();
     const small = await page.locator('a, button, input, select, textarea').evaluateAll((all) =>
@@ -161,7 +176,7 @@ describe('by other means', () => {
 
   test('two taps move it on a phone, and the page never scrolls sideways', async () => {
     await shop.beginReady('B-05');
-    await shop.must('mara', { type: 'send-back', car: 'B-03', to: 'ONE', reason: 'room for the next' });
+    await shop.must('mara', { type: 'send-back', car: 'B-04', to: 'ONE', reason: 'room for the next' });
     await open('mara', 'phone');
     expect(await isTooWide(page)).toBe(false);
     await moveButton(page, 'B-05').tap();

@@ -30,7 +30,8 @@ export class Client {
 
   async ask(path: string, { method = 'GET', headers = {}, body }: Asking = {}): Promise<Answer> {
     const jar = [...this.cookies].map(([name, value]) => `${name}=${value}`).join('; ');
-    const response = await fetch(new URL(path, this.origin), {
+    // As it is written: resolved against the origin, `//board` would be another host.
+    const response = await fetch(path.startsWith('http') ? path : `${this.origin}${path}`, {
       method,
       redirect: 'manual',
       headers: { ...(jar === '' ? {} : { cookie: jar }), ...headers },

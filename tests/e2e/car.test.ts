@@ -1,0 +1,360 @@
+import { randomUUID } from 'node:crypto';
+import type { Browser, Page } from 'playwright';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Claim } from '@/lib/domain/commands';
+import { openDatabase } from '@/lib/server/database';
+import type { Database } from '@/lib/server/database';
+import { runCommand } from '@/lib/server/run-command';
+import { axe, isTooWide, newPage, openBrowser, signIn } from '@/tests/support/browser';
+import type { Watched } from '@/tests/support/browser';
+import { openShop } from '@/tests/support/browser-server';
+import type { OpenedShop } from '@/tests/support/browser-server';
+import { bad, form, openFold, openLine, line, recorded, sign, troubleForm } from './car-page';
+
+const CAR = '/cars/C54-012';
+const YOUNG = '/cars/C54-013';
+
+let shop: OpenedShop;
+let db: Database;
+let browser: Browser;
+let watched: Watched;
+let page: Page;
+
+beforeAll(async () => {
+  [shop, browser] = await Promise.all([openShop(), openBrowser()]);
+  db = openDatabase(shop.database.url, 2);
+});
+afterAll(async () => {
+  await db.$disconnect();
+  await browser.close();
+  await shop.close();
+});
+afterEach(async () => {
+  expect(watched.faults).toEqual([]);
+  await watched.context.close();
+});
+
+const open = async (
+  person: string,
+  to: string,
+  size: Watched['size'] = 'desk',
+  theme: Watched['theme'] = 'light',
+): Promise<void> => {
+  watched = await newPage(browser, { address: shop.address, size, theme });
+  ({ page } = watched);
+  await signIn(watched, person, to);
+  await page.getByRole('heading', { name: 'Loose ends' }).waitFor();
+};
+
+/** What another screen does meanwhile. */
+const elsewhere = async (actor: string, claim: Claim): Promise<void> => {
+  const now = new Date().toISOString();
+  const answer = await runCommand(db, 'UTC', {
+    command: { id: randomUUID(), doneAt: now, claim },
+    actor,
+    present: null,
+    device: null,
+    lastContact: null,
+    isInOrder: true,
+    now,
+  });
+  if (answer.outcome !== 'accepted') throw new Error(`${claim.type}: ${JSON.stringify(answer)}`);
+};
+
+const gate = () => page.getByRole('region', { name: /^Gate|^Delivery/ });
+
+describe('what a car says', () => {
+  beforeEach(() => open('mara', CAR));
+
+  test('counts its loose ends as the board does, and shows a line for each', async () => {
+    const rows = await page.getByRole('region', { name: 'Loose ends' }).locator('[data-row]').count();
+    expect(await page.locator('[data-count=loose]').textContent()).toBe(String(rows));
+    await page.getByRole('link', { name: `${String(rows)} loose ends` }).waitFor();
+    await page.goto('/board');
+    await page.getByRole('button', { name: new RegExp(`^C54-012, .*Loose ${String(rows)}\\b`) }).waitFor();
+  });
+
+  test('explains the two counts, and each opens its list', async () => {
+    const held = await gate().getByRole('listitem').count();
+    const first = page.getByRole('link', { name: /holds? gate 6$/ });
+    expect(await first.textContent()).toContain(String(held));
+    await first.click();
+    await page.waitForURL(/#move$/);
+  });
+
+  test.each([CAR, YOUNG])('has a place for every line that closes the gate of %s', async (car) => {
+    if (car !== CAR) await page.goto(car);
+    const links = gate().getByRole('listitem').getByRole('link');
+    const hrefs = await links.evaluateAll((all) => all.map((link) => link.getAttribute('href') ?? ''));
+    expect(hrefs.length).toBeGreaterThan(0);
+    for (const href of hrefs.filter((each) => each.includes('#'))) {
+      const anchor = decodeURIComponent(href.slice(href.indexOf('#') + 1));
+      await page.goto(href);
+      const place = page.locator(`[id="${anchor}"]`);
+      await place.waitFor();
+      expect(await place.evaluate((element) => element.getBoundingClientRect().top < innerHeight)).toBe(true);
+    }
+  });
+
+  test('opens what the address asks for by its job', async () => {
+    await page.goto(`${YOUNG}?job=${encodeURIComponent('operation:AX-030:1')}`);
+    await form(line(page, 'AX-030'), 'Start').waitFor();
+  });
+});
+
+describe('a closed gate', () => {
+  test('is cleared line by line where each stands, and the car passes', async () => {
+    await open('mara', CAR);
+    await gate().getByRole('button', { name: 'Move to On wheels' }).click();
+    const refusal = gate().getByRole('region', { name: /refused for six reasons/ });
+    await refusal.waitFor();
+    expect(await refusal.evaluate((panel) => panel === document.activeElement)).toBe(true);
+    expect(await axe(page)).toEqual([]);
+
+    // A hold: only a lead releases it, and says why.
+    await refusal.getByRole('link', { name: /See the hold/ }).click();
+    const hold = form(line(page, 'H-1'), 'Release');
+    await hold.getByRole('button', { name: 'Release' }).click();
+    await hold.getByRole('alert').getByText('Say why it is over.').waitFor();
+    await hold.getByLabel('Why it is over').fill('He fits.');
+    await hold.getByRole('button', { name: 'Release' }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByText(/Tobit Fenn.*may not.*That is for a lead or an owner/s).waitFor();
+    await sign(page, 'mara');
+    await recorded(page, /H-1 is over/);
+    await line(page, 'H-1').waitFor({ state: 'detached' });
+
+    // A failed check: its finding is decided, and the same check passed once more.
+    const finding = form(await openLine(page, 'F-1'), 'What is to be done');
+    await finding.getByRole('radio', { name: /^Rework/ }).check();
+    await finding.getByText(/K-52 \(Handbrake travel\) failed/).waitFor();
+    await finding.getByLabel('Reason, kept for good').fill('Shoes up two notches, then the cable.');
+    await finding.getByRole('button', { name: 'Decide: rework' }).click();
+    await sign(page, 'mara');
+    await recorded(page, /F-1 about .*rework/);
+    const check = form(await openLine(page, 'K-52'), 'Passed');
+    await check.getByLabel(/^travel/).fill('5');
+    for (const statement of ['shoes', 'release'])
+      await check
+        .getByRole('group', { name: new RegExp(`^${statement}`) })
+        .getByText('It is so')
+        .click();
+    await check.getByRole('button', { name: 'Passed' }).click();
+    await sign(page, 'tobit');
+    await line(page, 'K-52').waitFor({ state: 'detached' });
+    await line(page, 'F-1').waitFor({ state: 'detached' });
+
+    // Two wraps: as many as went in.
+    const wraps = form(await openLine(page, 'G-tap-1'), 'Took out');
+    await wraps.getByRole('button', { name: /one less/ }).click();
+    await wraps.getByRole('button', { name: '1 out' }).click();
+    await sign(page, 'tobit');
+    await recorded(page, /1 still in/);
+    await form(line(page, 'G-tap-1'), 'Took out').getByRole('button', { name: '1 out' }).click();
+    await sign(page, 'tobit');
+    await line(page, 'G-tap-1').waitFor({ state: 'detached' });
+
+    // A doubt: tried again with a good tool.
+    const doubted = form(await openLine(page, 'J-512'), 'Nothing moved');
+    await doubted.getByLabel('Tool').selectOption('T-08');
+    await doubted.getByRole('button', { name: 'Nothing moved' }).click();
+    await sign(page, 'tobit');
+    await line(page, 'J-512').waitFor({ state: 'detached' });
+
+    // A joint that is only snug is signed on its own sheet.
+    await line(page, 'J-213').getByRole('link', { name: /J-213/ }).click();
+    await page.waitForURL(/\/joints\/J-213$/);
+    const torqued = { passes: [[1, 2]], readings: ['45', '45.5'], tool: 'T-05' };
+    await elsewhere('tobit', { type: 'final-joint', car: 'C54-012', joint: 'J-213', ...torqued });
+    await page.goto(CAR);
+    const second = form(await openLine(page, 'J-213'), 'Verify');
+    await second.getByLabel('Tool').selectOption('T-06');
+    await second.getByRole('button', { name: 'Verify' }).click();
+    await page
+      .getByRole('dialog')
+      .getByText(/Tobit Fenn.*may not.*Had a hand in it/s)
+      .waitFor();
+    await sign(page, 'oswin');
+    await line(page, 'J-213').waitFor({ state: 'detached' });
+
+    await page.getByRole('heading', { name: 'Gate 6 to On wheels is open' }).waitFor();
+    await gate().getByRole('button', { name: 'Move to On wheels' }).click();
+    await page.getByRole('heading', { name: /^In On wheels/ }).waitFor();
+  });
+});
+
+describe('a technician', () => {
+  test('starts work by keyboard alone, once its cautions are read', async () => {
+    await open('tobit', YOUNG);
+    await page
+      .getByRole('button', { name: /^AX-030/ })
+      .first()
+      .focus();
+    await page.keyboard.press('Enter');
+    const start = form(line(page, 'AX-030'), 'Start');
+    await start.getByRole('button', { name: 'Start' }).focus();
+    await page.keyboard.press('Enter');
+    await start.getByText('Read the cautions and tick them first.').waitFor();
+    await start.getByRole('checkbox', { name: /I have read/ }).focus();
+    await page.keyboard.press('Space');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await recorded(page, /AX-030 .* begins now/);
+    await form(line(page, 'AX-030'), 'Finish').waitFor();
+  });
+
+  test('is refused a finish with every reason, and keeps the form', async () => {
+    await open('tobit', YOUNG);
+    const finish = form(await openLine(page, 'AX-080'), 'Finish');
+    await finish.getByRole('button', { name: 'Finish' }).click();
+    await sign(page, 'tobit');
+    const refusal = finish.getByRole('region', { name: /Finish: refused for/ });
+    await refusal.waitFor();
+    expect(await refusal.getByRole('link').count()).toBeGreaterThan(3);
+    await finish.getByRole('button', { name: 'Finish' }).waitFor();
+  });
+
+  test('pauses with what whoever goes on must know, and it stands with the work', async () => {
+    await open('tobit', YOUNG);
+    const row = await openLine(page, 'AX-080');
+    await row.getByRole('button', { name: 'Pause', exact: true }).first().click();
+    await form(row, 'Pause')
+      .getByLabel(/Left as/)
+      .fill('left side done');
+    await form(row, 'Pause').getByRole('button', { name: 'Pause' }).click();
+    await recorded(page, /AX-080 .* stops for now/);
+    await line(page, 'AX-080').getByText('Left as: left side done').waitFor();
+    await form(line(page, 'AX-080'), 'Go on').getByRole('button', { name: 'Go on' }).click();
+    await form(line(page, 'AX-080'), 'Finish').waitFor();
+  });
+
+  test('says bad news in two taps, and is told what it brings', async () => {
+    await open('tobit', YOUNG);
+    await bad(page, 'Joint opened').click();
+    const opened = troubleForm(page, 'Opened');
+    await opened.getByLabel('Joint').selectOption('J-206@L');
+    await opened.getByText(/open from now on, and was verified/).waitFor();
+    await opened
+      .getByText(/used up, new ones go in/)
+      .first()
+      .waitFor();
+    await opened.getByRole('button', { name: 'no. 1' }).waitFor({ state: 'detached' });
+    await opened.getByRole('button', { name: 'Opened' }).click();
+    await recorded(page, /J-206@L .* was loosened/);
+    await line(page, 'J-206@L')
+      .getByText(/It was verified; opened/)
+      .waitFor();
+  });
+
+  test('may not send a car back, and a lead’s PIN does', async () => {
+    await open('tobit', YOUNG);
+    await bad(page, 'Send back').click();
+    const back = troubleForm(page, 'Send back');
+    await back.getByText(/Tobit Fenn may not. That is for a lead/).waitFor();
+    await back.getByLabel('Why').fill('its frame was measured with another rod');
+    await back.getByRole('button', { name: 'Back to Frame' }).click();
+    await page
+      .getByRole('dialog')
+      .getByText(/Ines Harrow.*may not/s)
+      .waitFor();
+    await sign(page, 'mara');
+    await page.getByRole('heading', { name: /^In Frame/ }).waitFor();
+  });
+
+  test('gets a wrong PIN told in the dialog, and nothing is recorded', async () => {
+    await open('oswin', YOUNG);
+    await openFold(page, /All parts|all parts/);
+    const row = await openLine(page, 'J-205@L');
+    const verify = form(row, 'Verify');
+    await verify.getByLabel('Tool').selectOption({ index: 1 });
+    await verify.getByRole('button', { name: 'Verify' }).click();
+    const dialog = page.getByRole('dialog');
+    await page.keyboard.type('000000');
+    await dialog.getByRole('button', { name: /Verify as Oswin Slate/ }).click();
+    await dialog.getByText('This is not Oswin Slate’s PIN. Nothing was signed.').first().waitFor();
+    expect(await axe(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'detached' });
+    expect(
+      await verify.getByRole('button', { name: 'Verify' }).evaluate((own) => own === document.activeElement),
+    ).toBe(true);
+  });
+});
+
+describe('the log of a car', () => {
+  test('is told newest first, with what was struck and what was refused', async () => {
+    await open('mara', '/cars/C54-011');
+    await page.goto(`${CAR}/log`);
+    await page.getByRole('heading', { name: 'Log' }).waitFor();
+    expect(await axe(page)).toEqual([]);
+    await page.getByRole('link', { name: 'struck', exact: true }).click();
+    await page.waitForURL(/kind=struck/);
+    await page.locator('s', { hasText: 'J-213' }).first().waitFor();
+    await page.getByRole('link', { name: 'signatures', exact: true }).click();
+    await page.waitForURL(/kind=signatures/);
+    await page.getByRole('link', { name: 'Tobit Fenn' }).click();
+    await page.waitForURL(/by=tobit/);
+    await page.getByRole('link', { name: 'Older' }).click();
+    await page
+      .getByText(/page 2 of/)
+      .first()
+      .waitFor();
+    await page
+      .getByRole('link', { name: /^Strike/ })
+      .first()
+      .click();
+    await troubleForm(page, 'Strike a signature').waitFor();
+  });
+});
+
+describe('a car that is not there', () => {
+  test('is said so, with those that are near it', async () => {
+    await open('tobit', CAR);
+    const answer = await page.goto('/cars/C54-021');
+    expect(answer?.status()).toBe(404);
+    await page.getByRole('heading', { name: 'There is no C54-021' }).waitFor();
+    await page.getByRole('link', { name: /C54-011/ }).waitFor();
+    expect(await axe(page)).toEqual([]);
+  });
+});
+
+describe.each([
+  ['desk', 'light'],
+  ['desk', 'dark'],
+  ['tablet', 'light'],
+  ['phone', 'light'],
+  ['phone', 'dark'],
+] as const)('on a %s, %s', (size, theme) => {
+  test('everything can be read and reached', async () => {
+    await open('mara', CAR, size, theme);
+    expect(await axe(page)).toEqual([]);
+    expect(await isTooWide(page)).toBe(false);
+    for (const name of ['Later, in On wheels', 'all parts']) await openFold(page, new RegExp(name));
+    await openLine(page, 'J-110@L');
+    await bad(page, 'Hold').click();
+    await troubleForm(page, 'Hold').waitFor();
+    expect(await axe(page)).toEqual([]);
+    expect(await isTooWide(page)).toBe(false);
+    expect(await tooSmall(page)).toEqual([]);
+    await page.goto(`${CAR}/log`);
+    expect(await axe(page)).toEqual([]);
+    expect(await isTooWide(page)).toBe(false);
+  });
+});
+
+/** Whatever is pressed is at least 48 px high: buttons, links that act, boxes with their words. */
+const tooSmall = (on: Page): Promise<readonly string[]> =>
+  on.evaluate(() =>
+    Array.from(
+      document.querySelectorAll<HTMLElement>(
+        'main button, main a, main label.choice, main select, main textarea',
+      ),
+    )
+      .filter((element) => element.offsetParent !== null && element.closest('.vh') === null)
+      .filter((element) => element.getBoundingClientRect().height < 47.5)
+      .map(
+        (element) =>
+          `${element.tagName} ${element.textContent.slice(0, 40)} ${String(element.getBoundingClientRect().height)}`,
+      ),
+  );
