@@ -42,7 +42,7 @@ const startWriter = (tag: string): Writer => {
   );
   const acknowledged: string[] = [];
   let rest = '';
-  child.stdout?.on('data', (part: Buffer) => {
+  child.stdout.on('data', (part: Buffer) => {
     const lines = `${rest}${part.toString('utf8')}`.split('\n');
     // What stands behind the last line break was not acknowledged in full.
     rest = lines.pop() ?? '';
