@@ -1,3 +1,5 @@
+'use client';
+
 import Link from 'next/link';
 import { Rail } from '@/components/board/rail';
 import { Chip } from '@/components/shop/plate';

@@ -1,3 +1,5 @@
+'use client';
+
 import Link from 'next/link';
 import { LogLine } from '@/components/car/log-line';
 import type { LogEntry } from '@/lib/wire/views/log';
@@ -7,7 +9,10 @@ interface LatelyProps {
   readonly entries: readonly LogEntry[];
 }
 
-/** The newest entries of the log. */
+/**
+ * The newest entries of the log. On the client's side, like all that draws signs in numbers: what the server streams
+ * may be cut anywhere, and where it is cut inside a drawing a style stands that the page's policy refuses.
+ */
 export function Lately({ car, entries }: LatelyProps) {
   return (
     <section className="sheet lately" aria-labelledby="lately">

@@ -99,18 +99,18 @@ const useFocusKept = (version: number): void => {
   useEffect(() => {
     const note = (event: FocusEvent): void => {
       const row = event.target instanceof Element ? event.target.closest('[data-row]') : null;
-      if (row !== null) last.current = row.id;
+      if (row === null) return;
+      last.current = row.id;
+      order.current = Array.from(document.querySelectorAll('[data-row]'), ({ id }) => id);
     };
     document.addEventListener('focusin', note);
     return () => document.removeEventListener('focusin', note);
   }, []);
 
   useEffect(() => {
-    const before = order.current;
-    order.current = Array.from(document.querySelectorAll('[data-row]'), ({ id }) => id);
-    const from = last.current === null ? -1 : before.indexOf(last.current);
-    if (from < 0 || (document.activeElement !== null && document.activeElement !== document.body)) return;
-    const next = [...before.slice(from), ...before.slice(0, from).reverse()].find(
+    const at = last.current === null ? -1 : order.current.indexOf(last.current);
+    if (at < 0 || (document.activeElement !== null && document.activeElement !== document.body)) return;
+    const next = [...order.current.slice(at), ...order.current.slice(0, at).reverse()].find(
       (id) => document.getElementById(id) !== null,
     );
     const row = next === undefined ? null : document.getElementById(next);

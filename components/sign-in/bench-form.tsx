@@ -34,10 +34,14 @@ export function BenchForm({ people, chosen: before, token, to, error, rest, foot
   const isResting = rest !== null && chosen === before;
 
   useEffect(() => {
-    // What was typed before this script came counts too.
-    setLength(field.current?.value.length ?? 0);
     setHasKeys(true);
-  }, []);
+    // What was chosen and typed before this script came counts too.
+    const picked = form.current?.querySelector<HTMLInputElement>('input[name=name]:checked')?.value ?? before;
+    setChosen(picked);
+    const { length } = field.current?.value ?? '';
+    setLength(length);
+    if (length === LENGTH && picked !== '') form.current?.requestSubmit();
+  }, [before]);
 
   const write = (next: string): void => {
     const input = field.current;

@@ -56,7 +56,8 @@ export function FinalPad({ desk, current, isLocked }: FinalPadProps) {
       return;
     }
     setSaid(null);
-    setOtherwise(false);
+    // Typed wrong, it is typed again.
+    if (entered.is === 'over' || entered.verdict.is === 'inside') setOtherwise(false);
     if (entered.is === 'taken' && entered.verdict.is !== 'inside')
       // Under is no fault: the wrench goes on.
       setSaid({ text: goOn(ask, entered.verdict, view.joint), isWrong: entered.verdict.is === 'above' });

@@ -14,7 +14,6 @@ const modules = join(root, 'node_modules');
 const tsx = ['--import', pathToFileURL(join(modules, 'tsx/dist/loader.mjs')).href];
 const reports = [];
 
-/** All but those in a browser, which need built pages and are a run of their own: `npm run test:browser`. */
 const vitest = (project, name) => {
   const report = join(scratch, `${name}.json`);
   reports.push(report);
@@ -29,6 +28,8 @@ const steps = [
   ['format', [join(modules, 'prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']],
   ['unused code', [join(modules, 'knip/bin/knip.js')]],
   ['tests', vitest('!browser', 'tests')],
+  // By themselves: a browser and a server want the machine.
+  ['browser tests', vitest('browser', 'browser')],
 ];
 
 const environment = {

@@ -20,6 +20,8 @@ const nameOf = ({ sql }: { readonly sql: string }): string => {
 /** Opens a pool of its own; whoever opens it also calls `$disconnect`. */
 export const openDatabase = (url: string, max = 10): Database =>
   new PrismaClient({
+    // Its long form looks for the line of ours that asked, at each statement, whether or not one fails.
+    errorFormat: 'minimal',
     adapter: new PrismaPg(
       {
         connectionString: url,

@@ -7,20 +7,49 @@
  *
  * @example canonicalJson({ b: 1, a: [true] }) // '{"a":[true],"b":1}'
  */
-export const canonicalJson = (value: unknown): string => textOf(value, '');
+export const canonicalJson = (value: unknown): string => {
+  const text = textOf(value);
+  if (text === null) throw new TypeError(faultIn(value, ''));
+  return text;
+};
 
-const textOf = (value: unknown, path: string): string => {
+/** Null where something in it is no JSON; what and where is looked for only then, for almost always all is well. */
+const textOf = (value: unknown): string | null => {
   if (value === null || typeof value === 'boolean') return String(value);
-  if (typeof value === 'string') return quoted(value, path);
+  if (typeof value === 'string') return isWhole(value) ? JSON.stringify(value) : null;
   if (typeof value === 'number' && Number.isFinite(value)) return JSON.stringify(value);
-  if (Array.isArray(value))
-    return `[${Array.from(value, (each: unknown, at) => textOf(each, `${path}[${String(at)}]`)).join(',')}]`;
-  if (!isPlain(value)) throw new TypeError(`${place(path)} is no JSON value: ${described(value)}.`);
+  if (Array.isArray(value)) {
+    // By `Array.from`, which also comes to the holes.
+    const items = Array.from(value, textOf);
+    return items.includes(null) ? null : `[${items.join(',')}]`;
+  }
+  if (!isPlain(value)) return null;
+  let text = '{';
   // The default order of `sort` is by UTF-16 code unit, which is the order that RFC 8785 asks for.
-  const fields = Object.keys(value)
-    .sort()
-    .map((key) => `${quoted(key, path)}:${textOf(value[key], path === '' ? key : `${path}.${key}`)}`);
-  return `{${fields.join(',')}}`;
+  for (const key of Object.keys(value).sort()) {
+    const field = textOf(value[key]);
+    if (field === null || !isWhole(key)) return null;
+    text += `${text === '{' ? '' : ','}${JSON.stringify(key)}:${field}`;
+  }
+  return `${text}}`;
+};
+
+/** The first thing that JSON can't hold, in the order of the canonical text. */
+const faultIn = (value: unknown, path: string): string => {
+  const within: readonly (readonly [string, unknown])[] = Array.isArray(value)
+    ? Array.from(value, (each: unknown, at) => [`${path}[${String(at)}]`, each])
+    : isPlain(value)
+      ? Object.keys(value)
+          .sort()
+          .map((key) => [path === '' ? key : `${path}.${key}`, value[key]])
+      : [];
+  const halfKey = isPlain(value) && Object.keys(value).some((key) => !isWhole(key));
+  if (halfKey || (typeof value === 'string' && !isWhole(value)))
+    return `${place(path)} holds half a surrogate pair.`;
+  const [inner] = within.filter(([, each]) => textOf(each) === null);
+  return inner === undefined
+    ? `${place(path)} is no JSON value: ${described(value)}.`
+    : faultIn(inner[1], inner[0]);
 };
 
 const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> => {
@@ -29,11 +58,8 @@ const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> => 
   return prototype === Object.prototype || prototype === null;
 };
 
-const quoted = (text: string, path: string): string => {
-  // With the u flag a whole pair is one character, so that only halves are found.
-  if (/\p{Surrogate}/u.test(text)) throw new TypeError(`${place(path)} holds half a surrogate pair.`);
-  return JSON.stringify(text);
-};
+/** With the u flag a whole pair is one character, so that only halves are found; most texts have no pair at all. */
+const isWhole = (text: string): boolean => !/[\uD800-\uDFFF]/.test(text) || !/\p{Surrogate}/u.test(text);
 
 const place = (path: string): string => (path === '' ? 'The value' : `“${path}”`);
 

@@ -38,11 +38,17 @@ const newClock = (zone: string): WallClock => {
     minute: '2-digit',
     second: '2-digit',
   });
+  let last: { readonly second: number; readonly shows: ReturnType<WallClock> } | null = null;
   return (milliseconds) => {
+    // The rules ask for the same moment many times over.
+    const whole = Math.floor(milliseconds / 1000);
+    if (last?.second === whole) return last.shows;
     const found: Partial<Record<Intl.DateTimeFormatPartTypes, string>> = {};
     for (const { type, value } of format.formatToParts(milliseconds)) found[type] = value;
     const { year = '', month = '', day = '', hour = '', minute = '', second = '' } = found;
-    return { day: `${year.padStart(4, '0')}-${month}-${day}`, time: `${hour}:${minute}:${second}` };
+    const shows = { day: `${year.padStart(4, '0')}-${month}-${day}`, time: `${hour}:${minute}:${second}` };
+    last = { second: whole, shows };
+    return shows;
   };
 };
 

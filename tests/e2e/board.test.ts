@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { axe, isTooWide, newPage, openBrowser, signIn } from '@/tests/support/browser';
+import { axe, comeIn, isTooWide, newPage, openBrowser } from '@/tests/support/browser';
 import type { Watched } from '@/tests/support/browser';
 import {
   dragByMouse,
@@ -38,7 +38,7 @@ const open = async (
 ): Promise<void> => {
   watched = await newPage(browser, { address: shop.shop.address, size, theme });
   ({ page } = watched);
-  await signIn(watched, person);
+  await comeIn(watched, person);
   await whenReady(page);
 };
 
@@ -78,6 +78,7 @@ describe('a lead at the desk', () => {
   test('closes the refusal with Escape, has the focus back, and opens it again by its count', async () => {
     await plate(page, 'C54-012').focus();
     await page.keyboard.press('Space');
+    await page.locator('.platecard.drag').waitFor();
     await page.keyboard.press('ArrowRight');
     await page.getByText('C54-012 over On wheels, the next stage.').waitFor({ state: 'attached' });
     await page.keyboard.press('Space');
@@ -197,7 +198,8 @@ describe('by other means', () => {
       .waitFor();
     expect(await plate(page, 'C54-012').count()).toBe(0);
     await page.getByRole('link', { name: /^C54-012, / }).waitFor();
-    await moveButton(page, 'C54-012').click();
+    // It says that it can't be used, and why when it is tried.
+    await moveButton(page, 'C54-012').press('Enter');
     await refusal(page, 'C54-012 stays in Steering')
       .getByText(/Mara Mill/)
       .waitFor();

@@ -45,4 +45,4 @@ export const sign = async (page: Page, person: string): Promise<void> => {
 
 /** What the page says was recorded last. */
 export const recorded = (page: Page, text: RegExp): Promise<void> =>
-  page.getByText('Recorded.').locator('..').filter({ hasText: text }).waitFor();
+  page.getByRole('main').getByText('Recorded.').locator('..').filter({ hasText: text }).waitFor();

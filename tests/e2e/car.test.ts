@@ -5,7 +5,7 @@ import type { Claim } from '@/lib/domain/commands';
 import { openDatabase } from '@/lib/server/database';
 import type { Database } from '@/lib/server/database';
 import { runCommand } from '@/lib/server/run-command';
-import { axe, isTooWide, newPage, openBrowser, signIn } from '@/tests/support/browser';
+import { axe, comeIn, isTooWide, newPage, openBrowser } from '@/tests/support/browser';
 import type { Watched } from '@/tests/support/browser';
 import { openShop } from '@/tests/support/browser-server';
 import type { OpenedShop } from '@/tests/support/browser-server';
@@ -42,7 +42,7 @@ const open = async (
 ): Promise<void> => {
   watched = await newPage(browser, { address: shop.address, size, theme });
   ({ page } = watched);
-  await signIn(watched, person, to);
+  await comeIn(watched, person, to);
   await page.getByRole('heading', { name: 'Loose ends' }).waitFor();
 };
 
@@ -66,12 +66,18 @@ const gate = () => page.getByRole('region', { name: /^Gate|^Delivery/ });
 describe('what a car says', () => {
   beforeEach(() => open('mara', CAR));
 
-  test('counts its loose ends as the board does, and shows a line for each', async () => {
-    const rows = await page.getByRole('region', { name: 'Loose ends' }).locator('[data-row]').count();
+  test.each([CAR, YOUNG])('counts the loose ends of %s as the board does, a line for each', async (car) => {
+    if (car !== CAR) await page.goto(car);
+    const lines = page.getByRole('region', { name: 'Loose ends' }).locator('[data-row]');
+    await lines.first().waitFor({ state: 'attached' });
+    const rows = await lines.count();
     expect(await page.locator('[data-count=loose]').textContent()).toBe(String(rows));
     await page.getByRole('link', { name: `${String(rows)} loose ends` }).waitFor();
     await page.goto('/board');
-    await page.getByRole('button', { name: new RegExp(`^C54-012, .*Loose ${String(rows)}\\b`) }).waitFor();
+    const chassis = car.replace('/cars/', '');
+    await page
+      .getByRole('button', { name: new RegExp(`^${chassis}, .*\\b${String(rows)} loose ends`) })
+      .waitFor();
   });
 
   test('explains the two counts, and each opens its list', async () => {
@@ -115,7 +121,7 @@ describe('a closed gate', () => {
     await refusal.getByRole('link', { name: /See the hold/ }).click();
     const hold = form(line(page, 'H-1'), 'Release');
     await hold.getByRole('button', { name: 'Release' }).click();
-    await hold.getByRole('alert').getByText('Say why it is over.').waitFor();
+    await hold.getByRole('alert').filter({ hasText: 'Say why it is over.' }).waitFor();
     await hold.getByLabel('Why it is over').fill('He fits.');
     await hold.getByRole('button', { name: 'Release' }).click();
     const dialog = page.getByRole('dialog');
@@ -264,7 +270,6 @@ describe('a technician', () => {
 
   test('gets a wrong PIN told in the dialog, and nothing is recorded', async () => {
     await open('oswin', YOUNG);
-    await openFold(page, /All parts|all parts/);
     const row = await openLine(page, 'J-205@L');
     const verify = form(row, 'Verify');
     await verify.getByLabel('Tool').selectOption({ index: 1 });
@@ -330,7 +335,7 @@ describe.each([
     await open('mara', CAR, size, theme);
     expect(await axe(page)).toEqual([]);
     expect(await isTooWide(page)).toBe(false);
-    for (const name of ['Later, in On wheels', 'all parts']) await openFold(page, new RegExp(name));
+    for (const name of ['Later, in Body', 'all parts']) await openFold(page, new RegExp(name));
     await openLine(page, 'J-110@L');
     await bad(page, 'Hold').click();
     await troubleForm(page, 'Hold').waitFor();

@@ -1,7 +1,7 @@
 /** The sign-off sheet as a hand uses it. */
 import type { Browser, Locator, Page } from 'playwright';
 import { DEMO_SIGN_INS } from '@/seed/demo-shop';
-import { newPage, signIn } from '@/tests/support/browser';
+import { comeIn, newPage } from '@/tests/support/browser';
 import type { Size, Theme, Watched } from '@/tests/support/browser';
 
 export const pinOf = (person: string): string => {
@@ -35,7 +35,7 @@ export class Sheet {
   ): Promise<Sheet> {
     const { address, car, joint, person = 'tobit', size = 'desk', theme = 'light' } = options;
     const sheet = new Sheet(await newPage(browser, { address, size, theme }));
-    await signIn(sheet.watched, person, pathOf(car, joint));
+    await comeIn(sheet.watched, person, pathOf(car, joint));
     await sheet.ready();
     return sheet;
   }

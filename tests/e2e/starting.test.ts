@@ -37,19 +37,24 @@ const stop = async (one: Start): Promise<number | null> => {
 };
 
 /** The one that runs TypeScript; the bootstrap waits for it. */
-const starterOf = ({ child }: Start): number => {
-  const children = readFileSync(`/proc/${String(child.pid)}/task/${String(child.pid)}/children`, 'utf8');
-  return Number(children.trim().split(' ')[0]);
-};
+const starterOf = ({ child }: Start): number => theOne(childrenOf(child.pid ?? 0)[0]);
 
-const serverOf = (one: Start): number => {
-  const pid = starterOf(one);
-  const children = readFileSync(`/proc/${String(pid)}/task/${String(pid)}/children`, 'utf8')
-    .trim()
-    .split(' ');
-  return Number(
-    children.find((each) => readFileSync(`/proc/${each}/cmdline`, 'utf8').startsWith('next-server')),
+const serverOf = (one: Start): number =>
+  theOne(
+    childrenOf(starterOf(one)).find((each) =>
+      readFileSync(`/proc/${each}/cmdline`, 'utf8').startsWith('next-server'),
+    ),
   );
+
+const childrenOf = (pid: number): readonly string[] =>
+  readFileSync(`/proc/${String(pid)}/task/${String(pid)}/children`, 'utf8')
+    .split(' ')
+    .filter(Boolean);
+
+/** Never 0, which as a target of a signal means the tests themselves. */
+const theOne = (pid: string | undefined): number => {
+  if (pid === undefined) throw new Error('the process looked for is not there');
+  return Number(pid);
 };
 
 const status = async (path: string): Promise<number> =>
@@ -99,9 +104,10 @@ test('a restart finds everything unchanged; killed in the middle, the next one t
   await one.until(/Ctrl-C closes it/);
   expect(one.said()).not.toMatch(/made|applied|demo shop/);
   await query('CREATE TABLE kept AS SELECT 1 AS one');
-  const [server, postmaster] = [serverOf(one), runningPostmaster(cluster)?.pid ?? 0];
-  process.kill(one.child.pid ?? 0, 'SIGKILL');
-  process.kill(starterOf(one), 'SIGKILL');
+  const [starter, server] = [starterOf(one), serverOf(one)];
+  const postmaster = theOne(runningPostmaster(cluster)?.pid.toString());
+  one.child.kill('SIGKILL');
+  process.kill(starter, 'SIGKILL');
   await one.ended;
   expect(isAlive(postmaster)).toBe(true);
 

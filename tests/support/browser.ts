@@ -33,6 +33,7 @@ export const openBrowser = (): Promise<Browser> =>
 export interface Watched {
   readonly page: Page;
   readonly context: BrowserContext;
+  readonly address: string;
   readonly size: Size;
   readonly theme: Theme;
   readonly faults: string[];
@@ -76,7 +77,7 @@ export const newPage = async (
       tell(`${event.violatedDirective} ${event.blockedURI} ${event.sourceFile}:${String(event.lineNumber)}`);
     });
   });
-  return { page, context, size, theme, faults };
+  return { page, context, address, size, theme, faults };
 };
 
 /** A refused command answers with 4xx, which a browser writes to its console as if it were a fault. */
@@ -107,8 +108,9 @@ export const axe = async (page: Page): Promise<readonly string[]> => {
   }, RULES);
 };
 
-/** Into .data/shots, for looking at. */
+/** With SHOTS=1 into .data/shots, for looking at; drawing whole pages takes time that other runs don’t have. */
 export const shoot = async ({ page, size, theme }: Watched, name: string): Promise<void> => {
+  if (process.env.SHOTS === undefined) return;
   const folder = join(ROOT, '.data', 'shots');
   mkdirSync(folder, { recursive: true });
   await page.screenshot({ path: join(folder, `${name}-${size}-${theme}.png`), fullPage: true });
@@ -138,4 +140,20 @@ export const signIn = async ({ page }: Watched, person: string, to = '/board'): 
       .pressSequentially(found.pin);
   }
   await page.waitForURL((url) => url.pathname === to);
+};
+
+const kept = new Map<string, Awaited<ReturnType<BrowserContext['cookies']>>>();
+
+/** As `signIn`, but by a session that the person has already, where one still stands: signing in takes two seconds. */
+export const comeIn = async (watched: Watched, person: string, to = '/board'): Promise<void> => {
+  const { page, context, address } = watched;
+  const session = `${person} at ${address}`;
+  const cookies = kept.get(session);
+  if (cookies !== undefined) {
+    await context.addCookies(cookies);
+    await page.goto(to);
+    if (new URL(page.url()).pathname === to) return;
+  }
+  await signIn(watched, person, to);
+  kept.set(session, await context.cookies());
 };

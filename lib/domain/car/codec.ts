@@ -48,6 +48,8 @@ export const fromRows = (rows: readonly Row[]): Car | null => {
   return { ...(head.row as Head), ...(maps as unknown as Pick<Car, CarTable>) };
 };
 
+const NOTHING: Readonly<Record<string, unknown>> = {};
+
 export interface RowDelta {
   readonly put: readonly Row[];
   readonly drop: readonly { readonly table: CarTable; readonly key: string }[];
@@ -60,11 +62,11 @@ export const rowDelta = (before: Car | null, after: Car): RowDelta => {
   const put: Row[] = [{ table: 'car', key: after.id, row: headOf(after) }];
   const drop: { table: CarTable; key: string }[] = [];
   for (const table of CAR_TABLES) {
-    if (old?.[table] === now[table]) continue;
-    for (const [key, row] of Object.entries(now[table]))
-      if (old?.[table][key] !== row) put.push({ table, key, row });
-    for (const key of Object.keys(old?.[table] ?? {}))
-      if (now[table][key] === undefined) drop.push({ table, key });
+    const [was, is] = [old?.[table] ?? NOTHING, now[table]];
+    if (was === is) continue;
+    // By keys: a car has hundreds of rows in a table, and a command touches two of them.
+    for (const key of Object.keys(is)) if (was[key] !== is[key]) put.push({ table, key, row: is[key] });
+    for (const key of Object.keys(was)) if (is[key] === undefined) drop.push({ table, key });
   }
   return { put, drop };
 };

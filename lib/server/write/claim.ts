@@ -1,8 +1,9 @@
-/** The first statement of a command: its id is claimed and its stream locked, before anything is read. */
+/** The first statement of a command: its id is claimed, and all is locked that it rests on. */
 import 'server-only';
 import { createHash } from 'node:crypto';
 import { COMMANDS } from '@/lib/domain/authority';
 import type { Command } from '@/lib/domain/commands';
+import type { Tool } from '@/lib/domain/torque/tool';
 import { canonicalJson } from '@/lib/wire/canonical-json';
 import type { Transaction } from '@/lib/server/database';
 import type { Given } from '@/lib/server/given';
@@ -19,17 +20,30 @@ export const carOf = ({ claim }: Command): string | null => ('car' in claim ? cl
 export const streamFor = (command: Command): string =>
   COMMANDS[command.claim.type].stream === 'shop' ? 'shop' : `car:${carOf(command) ?? ''}`;
 
-/** Where the stream stood when it was locked; `isNew`: nobody has begun it. */
+/** What the lock found. */
 export interface Locked {
+  /** Where the stream stood; `isNew`: nobody has begun it. */
   readonly version: number;
   readonly head: string;
   readonly isNew: boolean;
+  readonly shopVersion: number;
+  /** The tool of the claim as it is now, if its cycles are counted. */
+  readonly tool: Omit<Tool, 'suspect'> | null;
+}
+
+interface Found {
+  readonly version: number | null;
+  readonly head: string | null;
+  readonly shopVersion: number | null;
+  readonly tool: Locked['tool'];
 }
 
 /**
- * Claims the id and locks the stream, and after it the rooms of stages (`rooms`), which have no row of their own; or answers null where the id was claimed before. A twin that comes while the
- * first is still at work waits here until that has its answer (D5). All in one statement: the locks are taken while its
- * row is made, in that order.
+ * Claims the id and locks, in this order: the stream; the rooms of stages (`rooms`), which have no row of their own; the
+ * shop, shared, so that nobody removes a person or drops a tool in between; a counted tool, for us alone. Answers null
+ * where the id was claimed before. A twin that comes while the first is still at work waits here until that has its
+ * answer (D5). All in one statement: a locked row is read as it is once the lock is ours, whatever it was when the
+ * statement began, and the locks are taken while its one row is made, from left to right.
  */
 export const claim = async (
   tx: Transaction,
@@ -39,7 +53,7 @@ export const claim = async (
 ): Promise<Locked | null> => {
   const { command, actor, present, device, now } = given;
   const stream = streamFor(command);
-  const [found] = await tx.$queryRaw<{ version: number | null; head: string | null }[]>`
+  const [found] = await tx.$queryRaw<Found[]>`
     WITH claimed AS (
       INSERT INTO command (id, body_hash, actor, present, device, type, car, received_at)
       VALUES (${command.id}, ${hash}, ${actor}, ${present}, ${device}, ${command.claim.type}, ${carOf(command)},
@@ -49,12 +63,17 @@ export const claim = async (
     )
     SELECT s.version, s.head,
       (SELECT count(pg_advisory_xact_lock(hashtextextended(room, 0))) FROM unnest(${[...rooms]}::text[]) room
-        WHERE claimed.id IS NOT NULL) AS rooms
+        WHERE claimed.id IS NOT NULL) AS rooms,
+      (SELECT version FROM stream WHERE id = 'shop' AND claimed.id IS NOT NULL FOR SHARE) AS "shopVersion",
+      (SELECT row FROM tool WHERE id = ${toolOf(command)} AND used IS NOT NULL AND claimed.id IS NOT NULL
+        FOR NO KEY UPDATE) AS tool
     FROM claimed LEFT JOIN LATERAL (
       SELECT version, head FROM stream WHERE id = ${stream} AND claimed.id IS NOT NULL FOR UPDATE
     ) s ON true`;
   if (found === undefined) return null;
-  return found.version === null || found.head === null
-    ? { version: 0, head: '', isNew: true }
-    : { version: found.version, head: found.head, isNew: false };
+  const { version, head, shopVersion, tool } = found;
+  if (shopVersion === null) throw new Error('the shop has no stream: its migrations were not applied');
+  return { version: version ?? 0, head: head ?? '', isNew: version === null, shopVersion, tool };
 };
+
+const toolOf = (command: Command): string => ('tool' in command.claim ? (command.claim.tool ?? '') : '');

@@ -6,7 +6,6 @@ import { factsWith } from '@/lib/domain/facts';
 import type { Facts } from '@/lib/domain/facts';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import type { Shop } from '@/lib/domain/shop/rows';
-import type { Tool } from '@/lib/domain/torque/tool';
 import type { World } from '@/lib/domain/world';
 import { shopDay } from '@/lib/wire/shop-day';
 import type { Transaction } from '@/lib/server/database';
@@ -23,16 +22,7 @@ export interface Slice {
   readonly world: World;
 }
 
-interface Around {
-  readonly version: number;
-  readonly tool: Omit<Tool, 'suspect'> | null;
-  readonly there: readonly { readonly id: string; readonly stage: number }[] | null;
-}
-
-/**
- * Everything that the rules may ask, held until the answer is written: the shop by a shared lock on its stream, so that
- * nobody removes a person or drops a tool in between; a counted tool for us alone; who stands in the stage ahead.
- */
+/** Everything that the rules may ask, as it is under the locks of `claim` and stays until the answer is written. */
 export const readSlice = async (
   tx: Transaction,
   kept: Kept,
@@ -42,18 +32,11 @@ export const readSlice = async (
   plan: string | null,
 ): Promise<Slice> => {
   const { command } = given;
-  const entering = command.claim.type === 'advance-car' ? command.claim.to : null;
   const document = plan === null ? undefined : kept.plans.get(plan);
-  const [around] = await tx.$queryRaw<Around[]>`
-    SELECT
-      (SELECT version FROM stream WHERE id = 'shop' FOR SHARE) AS version,
-      (SELECT row FROM tool WHERE id = ${toolOf(command)} AND used IS NOT NULL FOR NO KEY UPDATE) AS tool,
-      (SELECT json_agg(json_build_object('id', id, 'stage', stage)) FROM car
-        WHERE ${entering !== null} AND plan = ${plan ?? ''} AND NOT delivered) AS there`;
-  if (around === undefined) throw new Error('the shop has no stream: its migrations were not applied');
-  const shop = await shopNow(tx, kept, around);
+  const shop = await shopNow(tx, kept, locked);
   const car = await carNow(tx, kept, command, locked);
-  const occupancy = plan === null || document === undefined ? {} : { [plan]: standing(document, around) };
+  const occupancy =
+    plan === null || document === undefined ? {} : { [plan]: await standing(tx, command, plan, document) };
   const { now, actor, device, lastContact, isInOrder } = given;
   const moment = { now, doneAt: command.doneAt, lastContact, isInOrder, actor, device };
   return {
@@ -62,12 +45,27 @@ export const readSlice = async (
   };
 };
 
-/** Who stands where, of the cars on this plan: stages may share a room. */
-const standing = (document: PlanDocument, { there }: Around): Facts['occupancy'][string] => {
-  const found: Record<string, string[]> = {};
-  for (const [index, key] of Object.keys(document.stages).entries())
-    found[key] = (there ?? []).flatMap(({ id, stage }) => (stage === index ? [id] : []));
-  return found;
+/**
+ * Who stands where, of the cars on this plan: stages may share a room. Asked only where the rules do, and only now that
+ * the rooms are locked: whoever waited for one must see who went in meanwhile.
+ */
+const standing = async (
+  tx: Transaction,
+  { claim }: Command,
+  plan: string,
+  document: PlanDocument,
+): Promise<Facts['occupancy'][string]> => {
+  const there =
+    claim.type === 'advance-car'
+      ? await tx.$queryRaw<{ id: string; stage: number }[]>`
+          SELECT id, stage FROM car WHERE plan = ${plan} AND NOT delivered`
+      : [];
+  return Object.fromEntries(
+    Object.keys(document.stages).map((key, index) => [
+      key,
+      there.flatMap(({ id, stage }) => (stage === index ? [id] : [])),
+    ]),
+  );
 };
 
 /** A car is begun on a released revision only; one that is merely kept is not there for it. */
@@ -81,10 +79,8 @@ const plansFor = (
   return command.claim.type === 'start-car' && shop.plans[plan] === undefined ? {} : { [plan]: document };
 };
 
-const toolOf = ({ claim }: Command): string => ('tool' in claim ? (claim.tool ?? '') : '');
-
-const shopNow = async (tx: Transaction, kept: Kept, { version, tool }: Around): Promise<Shop> => {
-  const shop = kept.shop?.version === version ? kept.shop : await readShop(tx, kept);
+const shopNow = async (tx: Transaction, kept: Kept, { shopVersion, tool }: Locked): Promise<Shop> => {
+  const shop = kept.shop?.version === shopVersion ? kept.shop : await readShop(tx, kept);
   return tool === null ? shop : withTools(shop, [tool]);
 };
 

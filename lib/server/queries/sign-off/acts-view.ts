@@ -78,11 +78,12 @@ const lines = (at: JointCase, refusals: readonly Refusal[], spoken: Spoken): Act
     .filter(({ code }) => !SAID_ELSEWHERE.has(code))
     .map((refusal) => spokenLine(withPlace(at, refusal), spoken));
 
-/** Work that must be started is one place to go to, where the plan has just one. */
+/** Work that must be started is a place to go to: the first of it that is not done. */
 const withPlace = ({ car, plan }: JointCase, refusal: Refusal): RefusalLine => {
   const line = refusalLine(car.id, refusal, plan);
-  const [operation, ...others] = refusal.code === 'no-work-names-joint' ? refusal.details.operations : [];
-  if (line.href !== null || operation === undefined || others.length > 0) return line;
+  const named = refusal.code === 'no-work-names-joint' ? refusal.details.operations : [];
+  const operation = named.find((key) => car.operations[key]?.status !== 'finished') ?? named[0];
+  if (line.href !== null || operation === undefined) return line;
   return {
     ...line,
     href: `/cars/${encodeURIComponent(car.id)}#${anchorOf('operation', operation)}`,

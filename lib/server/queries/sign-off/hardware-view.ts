@@ -23,7 +23,7 @@ export const hardwareViews = (at: JointCase): readonly HardwareView[] =>
 const nameOf = ({ plan }: JointCase, item: Key): string => plan.document.items?.[item]?.name ?? item;
 
 const places = ({ joint, row }: JointCase, line: HardwareLine): HardwareView['places'] =>
-  (line.per === 'joint' ? [null] : joint.order).map((fastener) => {
+  (line.per === 'joint' ? [null] : [...joint.order].sort((a, b) => a - b)).map((fastener) => {
     const piece = row.fasteners[fastener === null ? 'joint' : String(fastener)]?.[line.item];
     const state =
       piece === undefined ? 'empty' : piece.spent ? 'spent' : piece.loose === true ? 'loose' : 'in';
