@@ -73,7 +73,7 @@ describe('a dial wrench', () => {
     expect(text).toMatch(/T-01 click wrench[^\n]*\n[^\n]*takes dial/);
     expect(text).not.toMatch(/\d{4}-\d{2}-\d{2}/);
     await tools.getByRole('button', { name: /T-91.*A-91/ }).click();
-    expect(await page.locator('.so-most').innerText()).toMatch(/^40\.7\s*N·m$/);
+    await page.locator('.so-most', { hasText: /^40\.7\s*N·m$/ }).waitFor();
     expect(await page.locator('.so-set').innerText()).toMatch(/pass 2, read at/i);
     await sheet.tap(4);
     expect(await page.locator('.so-set').innerText()).toContain('45 × 362 / (362 + 38) = 40.725');
