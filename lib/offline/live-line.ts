@@ -57,7 +57,8 @@ export class LiveLine {
 
   /** The page was made anew, later than this clock. */
   caughtUp(clock: number): void {
-    if (this.state.missed !== null && this.state.missed <= clock) this.become({ ...this.state, missed: null });
+    if (this.state.missed !== null && this.state.missed <= clock)
+      this.become({ ...this.state, missed: null });
   }
 
   private become(state: LiveState): void {
@@ -103,9 +104,13 @@ export class LiveLine {
     } else this.wake();
   };
 
-  private readonly onOnline = (): void => this.wake();
+  private readonly onOnline = (): void => {
+    this.wake();
+  };
 
-  private readonly onOffline = (): void => this.lose();
+  private readonly onOffline = (): void => {
+    this.lose();
+  };
 
   private lose(): void {
     if (this.state.touch === 'in-step')
@@ -165,6 +170,9 @@ export class LiveLine {
         watchdog = setTimeout(stop, SILENCE_MS);
         clearTimeout(this.grace);
         this.heardAt = Date.now();
+        // The browser took itself for offline, and the line held all the same.
+        if (this.state.touch === 'out-of-touch')
+          this.become({ ...this.state, touch: 'in-step', since: null });
         for (const message of messages(text.decode(piece.value, { stream: true }))) {
           this.become(heard(this.state, message));
           if (message.kind === 'signed-out') return 'signed-out';

@@ -18,7 +18,11 @@ export interface LiveState {
   /** Where the clock stood when this connection began: what is shown must be at least of then. */
   readonly stood: number;
   readonly versions: Versions;
-  readonly heads: { readonly clock: number; readonly says: string; readonly groups: readonly FloorGroup[] } | null;
+  readonly heads: {
+    readonly clock: number;
+    readonly says: string;
+    readonly groups: readonly FloorGroup[];
+  } | null;
   readonly rows: ReadonlyMap<string, KnownRow>;
   /** Something happened while nobody listened, and the page was not asked for again since: the clock then. */
   readonly missed: number | null;
@@ -62,8 +66,7 @@ export const heard = (state: LiveState, message: LiveMessage): LiveState => {
 
 const newest = (before: Versions, now: Versions): Versions => {
   const found: Record<string, number> = { ...before };
-  for (const [stream, version] of Object.entries(now))
-    found[stream] = Math.max(found[stream] ?? 0, version);
+  for (const [stream, version] of Object.entries(now)) found[stream] = Math.max(found[stream] ?? 0, version);
   return found;
 };
 

@@ -22,7 +22,9 @@ export const GET = async (): Promise<Response> => {
     const stream = await liveHub().watch(who.session);
     return stream === null ? busy() : new Response(stream, { headers: HEADERS });
   } catch (error) {
-    console.error(JSON.stringify({ at: 'live', trouble: error instanceof Error ? error.message : 'unknown' }));
+    console.error(
+      JSON.stringify({ at: 'live', trouble: error instanceof Error ? error.message : 'unknown' }),
+    );
     return busy();
   }
 };

@@ -46,10 +46,7 @@ export class Floor {
   /** Looks at what changed; gives what every board has to show for it. */
   async look(changed: Changed): Promise<FloorNews> {
     const isFirst = this.known === null;
-    if (this.known === null || changed.shop) {
-      const [shop, setting] = await Promise.all([loadShop(this.db), shopSetting(this.db)]);
-      this.known = { shop, setting };
-    }
+    const known = this.known === null || changed.shop ? await this.books() : this.known;
     const fresh = isFirst
       ? await loadFloor(this.db)
       : await carsAtLeast(
@@ -60,7 +57,18 @@ export class Floor {
       if (!car.delivered) this.cars.set(car.id, car);
       else if (this.cars.delete(car.id)) this.rows.delete(car.id);
     }
-    return this.remade(this.known, changed.shop || isFirst ? null : new Set(fresh.map(({ id }) => id)));
+    const news = await this.remade(
+      known,
+      changed.shop || isFirst ? null : new Set(fresh.map(({ id }) => id)),
+    );
+    // Only now: what did not come to an end is begun from the beginning.
+    this.known = known;
+    return news;
+  }
+
+  private async books(): Promise<Known> {
+    const [shop, setting] = await Promise.all([loadShop(this.db), shopSetting(this.db)]);
+    return { shop, setting };
   }
 
   /** Time has passed: a wait is over, a calibration too. Null where no row shows it. */

@@ -47,6 +47,7 @@ export class LiveHub {
   private isLooking = false;
   private deafSince: number | null = performance.now();
   private isStopped = false;
+  private isTroubled = false;
   private toldReady: () => void = () => undefined;
   private isReady = false;
   private readonly ready = new Promise<void>((resolve) => {
@@ -120,12 +121,13 @@ export class LiveHub {
         } catch (error) {
           for (const [stream, version] of told)
             this.told.set(stream, Math.max(version, this.told.get(stream) ?? 0));
-          complain(error);
+          this.complain(error);
           await new Promise((resolve) => setTimeout(resolve, 250).unref());
           // A hub that can't read is as good as deaf; whoever watches is to know.
           this.deafSince ??= performance.now();
           continue;
         }
+        this.isTroubled = false;
         if (!this.isReady) {
           this.isReady = true;
           this.toldReady();
@@ -165,7 +167,7 @@ export class LiveHub {
       const floor = await this.floor.later();
       if (floor !== null) this.send({ kind: 'news', clock: this.clock, versions: {}, ...floor });
     } catch (error) {
-      complain(error);
+      this.complain(error);
     } finally {
       this.isLooking = false;
     }
@@ -183,8 +185,14 @@ export class LiveHub {
       const holding = await sessionsThatHold(this.db, sessions);
       this.watchers.dismiss(new Set(sessions.filter((session) => !holding.has(session))), GOODBYE);
     } catch (error) {
-      complain(error);
+      this.complain(error);
     }
+  }
+
+  /** Once, until it is well again. */
+  private complain(error: unknown): void {
+    if (!this.isTroubled) complain(error);
+    this.isTroubled = true;
   }
 
   private isDeaf(): boolean {
@@ -197,7 +205,9 @@ export class LiveHub {
 }
 
 const complain = (error: unknown): void => {
-  console.error(JSON.stringify({ at: 'live hub', trouble: error instanceof Error ? error.message : 'unknown' }));
+  console.error(
+    JSON.stringify({ at: 'live hub', trouble: error instanceof Error ? error.message : 'unknown' }),
+  );
 };
 
 // A development server loads this module anew after each edit; ears would pile up.

@@ -26,6 +26,7 @@ const LONGEST_MS = 5000;
 
 export const listenTo = (url: string, ears: Ears, askEvery = ASK_EVERY_MS): Listener => {
   let isStopped = false;
+  const goesOn = (): boolean => !isStopped;
   let end: () => void = () => undefined;
 
   const hearUntilLost = async (): Promise<void> => {
@@ -38,8 +39,13 @@ export const listenTo = (url: string, ears: Ears, askEvery = ASK_EVERY_MS): List
     });
     const lost = new Promise<void>((resolve) => {
       end = resolve;
-      client.once('error', () => resolve());
-      client.once('end', () => resolve());
+      // Every one of them: an error that nobody hears would end the process.
+      client.on('error', () => {
+        resolve();
+      });
+      client.once('end', () => {
+        resolve();
+      });
     });
     try {
       await client.connect();
@@ -49,8 +55,14 @@ export const listenTo = (url: string, ears: Ears, askEvery = ASK_EVERY_MS): List
       });
       // Heard first and asked then: nothing can be committed in between unheard.
       await client.query(`LISTEN ${CHANNEL}`);
-      for (let isOpen = true; isOpen && !isStopped; isOpen = await Promise.race([lost.then(() => false), pause(askEvery)])) {
-        const { rows } = await client.query<{ id: string; version: number }>('SELECT id, version FROM stream');
+      for (
+        let isOpen = true;
+        isOpen && goesOn();
+        isOpen = await Promise.race([lost.then(() => false), pause(askEvery)])
+      ) {
+        const { rows } = await client.query<{ id: string; version: number }>(
+          'SELECT id, version FROM stream',
+        );
         ears.stand(new Map(rows.map(({ id, version }) => [id, version])));
       }
     } finally {
@@ -60,7 +72,7 @@ export const listenTo = (url: string, ears: Ears, askEvery = ASK_EVERY_MS): List
   };
 
   const run = async (): Promise<void> => {
-    for (let failures = 0; !isStopped; ) {
+    for (let failures = 0; goesOn();) {
       const began = performance.now();
       try {
         await hearUntilLost();
@@ -69,7 +81,7 @@ export const listenTo = (url: string, ears: Ears, askEvery = ASK_EVERY_MS): List
         if (failures === 0) complain(error);
       }
       failures = performance.now() - began > LONGEST_MS ? 0 : failures + 1;
-      if (!isStopped) await Promise.race([pause(Math.min(LONGEST_MS, 50 * 2 ** failures)), stopped]);
+      if (goesOn()) await Promise.race([pause(Math.min(LONGEST_MS, 50 * 2 ** failures)), stopped]);
     }
   };
 
@@ -95,12 +107,17 @@ const pause = (milliseconds: number): Promise<true> =>
 
 const complain = (error: unknown): void => {
   console.error(
-    JSON.stringify({ at: 'live line to the database', trouble: error instanceof Error ? error.message : 'unknown' }),
+    JSON.stringify({
+      at: 'live line to the database',
+      trouble: error instanceof Error ? error.message : 'unknown',
+    }),
   );
 };
 
 /** Anybody who may connect may also notify: what is not ours is left alone. */
-const toldIn = (payload: string | undefined): { readonly stream: string; readonly version: number } | null => {
+const toldIn = (
+  payload: string | undefined,
+): { readonly stream: string; readonly version: number } | null => {
   try {
     const told: unknown = JSON.parse(payload ?? '');
     return typeof told === 'object' &&

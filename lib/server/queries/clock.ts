@@ -11,3 +11,16 @@ export const floorClock = async (db: Database): Promise<number> => {
     SELECT coalesce(sum(version), 0)::float8 AS clock FROM stream`;
   return found?.clock ?? 0;
 };
+
+/** Newest versions of a car and of the shop's books; read before what is shown, for the same reason. */
+export const versionsOf = async (
+  db: Database,
+  car: string,
+): Promise<{ readonly car: number; readonly shop: number }> => {
+  const streams = await db.stream.findMany({
+    where: { id: { in: ['shop', `car:${car}`] } },
+    select: { id: true, version: true },
+  });
+  const of = (id: string): number => streams.find((stream) => stream.id === id)?.version ?? 0;
+  return { car: of(`car:${car}`), shop: of('shop') };
+};
