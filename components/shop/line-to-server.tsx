@@ -9,10 +9,10 @@ const timeOf = (at: number): string =>
 
 /** The wire at the top: whether what one does here reaches the others, and what they do reaches here. */
 export function LineToServer() {
-  const { touch, since } = useLine();
+  const { touch, since, clock } = useLine();
   return (
     <>
-      <span className="line" role="status" data-touch={touch}>
+      <span className="line" role="status" data-touch={touch} data-heard={clock > 0}>
         <Glyph name={touch === 'in-step' ? 'online' : 'offline'} size={18} />
         {touch === 'in-step' ? (
           'In step'
