@@ -73,7 +73,7 @@ export class LiveLine {
   private open(): void {
     document.addEventListener('visibilitychange', this.onSight);
     window.addEventListener('online', this.onOnline);
-    window.addEventListener('offline', this.onOffline);
+    window.addEventListener('offline', this.lose);
     window.addEventListener('pagehide', this.rest);
     window.addEventListener('pageshow', this.onSight);
     this.onSight();
@@ -82,7 +82,7 @@ export class LiveLine {
   private close(): void {
     document.removeEventListener('visibilitychange', this.onSight);
     window.removeEventListener('online', this.onOnline);
-    window.removeEventListener('offline', this.onOffline);
+    window.removeEventListener('offline', this.lose);
     window.removeEventListener('pagehide', this.rest);
     window.removeEventListener('pageshow', this.onSight);
     this.rest();
@@ -108,20 +108,16 @@ export class LiveLine {
     this.wake();
   };
 
-  private readonly onOffline = (): void => {
-    this.lose();
-  };
-
-  private lose(): void {
+  private readonly lose = (): void => {
     if (this.state.touch === 'in-step')
       this.become({ ...this.state, touch: 'out-of-touch', since: this.heardAt });
-  }
+  };
 
   private async run(signal: AbortSignal): Promise<void> {
     for (let failures = 0; !isOver(signal); await this.pause(failures)) {
       const before = this.heardAt;
       clearTimeout(this.grace);
-      this.grace = setTimeout(() => this.lose(), GRACE_MS);
+      this.grace = setTimeout(this.lose, GRACE_MS);
       const ending = await this.listen(signal);
       if (isOver(signal)) break;
       if (ending === 'signed-out') this.become({ ...this.state, touch: 'signed-out', since: null });
@@ -129,7 +125,7 @@ export class LiveLine {
       if (ending !== 'ended') break;
       failures = this.heardAt > before ? 0 : failures + 1;
       if (failures > 0) this.lose();
-      else this.grace = setTimeout(() => this.lose(), GRACE_MS);
+      else this.grace = setTimeout(this.lose, GRACE_MS);
     }
     clearTimeout(this.grace);
   }

@@ -18,8 +18,6 @@ export interface RouteRule {
   readonly is: 'page' | readonly ('GET' | 'POST')[];
   /** An address of it, where it has parts to fill in. */
   readonly at?: string;
-  /** Its answer to whoever may have it does not end. */
-  readonly isStream?: boolean;
 }
 
 const page = (whose: Whose, at?: string): RouteRule => ({
@@ -27,7 +25,6 @@ const page = (whose: Whose, at?: string): RouteRule => ({
   is: 'page',
   ...(at === undefined ? {} : { at }),
 });
-const stream = (whose: Whose): RouteRule => ({ whose, is: ['GET'], isStream: true });
 const post = (whose: Whose, at?: string): RouteRule => ({
   whose,
   is: ['POST'],
@@ -49,7 +46,7 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/cars/[car]/log': page('signed-in', '/cars/C54-011/log'),
   '/cars/[car]/joints/[joint]': page('signed-in', '/cars/C54-011/joints/J-110%40L'),
   '/api/commands': post('signed-in'),
-  '/api/live': stream('signed-in'),
+  '/api/live': { whose: 'signed-in', is: ['GET'] },
 
   '/set-up': page('leads'),
   '/set-up/people': page('leads'),

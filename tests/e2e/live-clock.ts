@@ -29,10 +29,10 @@ export const watchRow = async (page: Page, car: string): Promise<void> => {
 export const watchAnswers = async (page: Page): Promise<void> => {
   await page.evaluate(() => {
     const clocked = window as unknown as Clocked;
-    const send = window.fetch;
+    const send = window.fetch.bind(window);
     window.fetch = async (...given) => {
       const answer = await send(...given);
-      if (String(given[0]).endsWith('/api/commands') && answer.ok) clocked.answeredAt = Date.now();
+      if (given[0] === '/api/commands' && answer.ok) clocked.answeredAt = Date.now();
       return answer;
     };
   });

@@ -136,6 +136,23 @@ describe('a car’s page', () => {
   });
 });
 
+test('what is told is neither packed nor kept on its way', async () => {
+  const { page } = await open('tobit', shop.shop.address, '/board');
+  const headers = await page.evaluate(async () => {
+    const leave = new AbortController();
+    const answer = await fetch('/api/live', { signal: leave.signal });
+    const found = Object.fromEntries(answer.headers);
+    leave.abort();
+    return found;
+  });
+  expect(headers['content-type']).toBe('text/event-stream; charset=utf-8');
+  expect(headers['cache-control']).toMatch(/no-store/);
+  expect(headers['cache-control']).toMatch(/no-transform/);
+  expect(headers['content-encoding']).toBeUndefined();
+  expect(headers['x-accel-buffering']).toBe('no');
+  expect(headers['x-content-type-options']).toBe('nosniff');
+});
+
 describe('a server that goes away', () => {
   test('ends at once though screens are open; they say since when they are out of touch, and are in step after', async () => {
     await shop.begin('L-06');

@@ -9,6 +9,8 @@ const HEADERS = {
   'content-type': 'text/event-stream; charset=utf-8',
   'cache-control': 'no-cache, no-store, no-transform, private',
   'x-accel-buffering': 'no',
+  // When the line ends, so does its connection: kept for later, it would hold up a server that is being stopped.
+  connection: 'close',
 };
 
 export const GET = async (): Promise<Response> => {
@@ -32,5 +34,5 @@ export const GET = async (): Promise<Response> => {
 const busy = (): Response =>
   Response.json(
     { outcome: 'busy', says: 'Nothing can be told just now. What you see may be old; it is asked again.' },
-    { status: 503, headers: { 'retry-after': '2' } },
+    { status: 503, headers: { 'retry-after': '2', connection: 'close' } },
   );
