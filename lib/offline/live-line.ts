@@ -114,7 +114,7 @@ export class LiveLine {
   };
 
   private async run(signal: AbortSignal): Promise<void> {
-    for (let failures = 0; !isOver(signal); await this.pause(failures)) {
+    for (let failures = 0; !isOver(signal);) {
       const before = this.heardAt;
       clearTimeout(this.grace);
       this.grace = setTimeout(this.lose, GRACE_MS);
@@ -126,6 +126,7 @@ export class LiveLine {
       failures = this.heardAt > before ? 0 : failures + 1;
       if (failures > 0) this.lose();
       else this.grace = setTimeout(this.lose, GRACE_MS);
+      await this.pause(failures);
     }
     clearTimeout(this.grace);
   }
