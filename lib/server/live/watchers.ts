@@ -1,11 +1,6 @@
 /** Those who look: each an open answer into which the same bytes are put. */
 import 'server-only';
 
-export interface Watcher {
-  readonly session: string;
-  readonly stream: ReadableStream<Uint8Array>;
-}
-
 interface Open {
   readonly session: string;
   readonly controller: ReadableStreamDefaultController<Uint8Array>;
