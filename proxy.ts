@@ -67,7 +67,9 @@ const signInCookies = (request: NextRequest, headers: Headers): readonly NewCook
 
 const kept = (response: NextResponse, pathname: string): NextResponse => {
   for (const [name, value] of Object.entries(safeHeaders())) response.headers.set(name, value);
-  if (!pathname.startsWith('/_next/static/')) response.headers.set('cache-control', 'private, no-store');
+  // Whatever stands here wins over what a route says itself; the live line must not be packed on its way.
+  const keeping = pathname === '/api/live' ? 'private, no-store, no-transform' : 'private, no-store';
+  if (!pathname.startsWith('/_next/static/')) response.headers.set('cache-control', keeping);
   return response;
 };
 

@@ -3,7 +3,9 @@ import { Suspense } from 'react';
 import { Board } from '@/components/board/board';
 import { BoardWaiting } from '@/components/board/board-waiting';
 import { EmptyBoard } from '@/components/board/empty-board';
+import { FloorSays } from '@/components/board/floor-says';
 import { Legend } from '@/components/board/legend';
+import { FollowFloor } from '@/components/shop/follow';
 import { Strip } from '@/components/shop/strip';
 import type { Person } from '@/lib/domain/shop/rows';
 import { present } from '@/lib/server/auth/session';
@@ -38,13 +40,18 @@ async function Floor({ who }: { readonly who: Person }) {
       <div className="pagetop">
         <div>
           <h1>Track board</h1>
-          <p className="dim">
-            {view.says} {view.mover.says}
-          </p>
+          <FloorSays view={view} />
         </div>
         {view.empty === null ? <Legend /> : null}
       </div>
-      {view.empty === null ? <Board view={view} /> : <EmptyBoard empty={view.empty} />}
+      {view.empty === null ? (
+        <Board view={view} />
+      ) : (
+        <>
+          <FollowFloor clock={view.clock} />
+          <EmptyBoard empty={view.empty} />
+        </>
+      )}
     </>
   );
 }

@@ -2,12 +2,13 @@ import type { ReactNode } from 'react';
 import { NotForYou } from '@/components/set-up/not-for-you';
 import { Steps } from '@/components/set-up/steps';
 import '@/components/set-up/set-up.css';
+import { FollowShop } from '@/components/shop/follow';
 import { Strip } from '@/components/shop/strip';
 import { SignOut } from '@/components/sign-in/sign-out';
 import { hasRole, present } from '@/lib/server/auth/session';
 import type { Present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
-import { shopSetting } from '@/lib/server/load/shop';
+import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { setUpSteps } from '@/lib/server/queries/set-up/steps';
 import type { SetUpStep } from '@/lib/wire/views/set-up';
 
@@ -31,10 +32,12 @@ export async function Frame({ current, title, says, page }: FrameProps) {
         <NotForYou />
       </>
     );
+  const { version } = await loadShop(database());
   const steps = await setUpSteps(database());
   return (
     <>
       {strip}
+      <FollowShop version={version} />
       <main className="pg set-up">
         <div className="pagetop">
           <div>

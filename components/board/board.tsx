@@ -12,11 +12,13 @@ import { RoomDialog } from './room-dialog';
 import { Track } from './track';
 import { announcementsFor, INSTRUCTIONS, placeOf, useTrackDrag } from './track-drag';
 import type { CarOnTrack } from './track-drag';
+import { useFloor } from './use-floor';
 import { useIsNarrow } from './use-is-narrow';
 import { useMoves } from './use-moves';
 
 /** The track board: rows are cars, columns their stages, and plates that are dragged from one to the next. */
-export function Board({ view }: { readonly view: BoardView }) {
+export function Board({ view: asked }: { readonly view: BoardView }) {
+  const view = useFloor(asked);
   const cars = useMemo(
     () =>
       new Map<string, CarOnTrack>(

@@ -6,6 +6,7 @@ import { useLayoutEffect } from 'react';
 import { PlateFace, plateSays } from '@/components/shop/plate';
 import type { BoardCar } from '@/lib/wire/views/board';
 import { plateId } from './track-drag';
+import { useLit } from './use-floor';
 
 interface PlateHandleProps {
   readonly car: BoardCar;
@@ -26,12 +27,13 @@ export function PlateHandle({ car, stage, at, atPost, isBusy, isFixed, onPress }
     disabled: isFixed || isBusy,
     attributes: { roleDescription: 'plate' },
   });
+  const lit = useLit(car.id) ? ' lit' : '';
   const x = transform?.x ?? null;
   // By script and on the element: the page's policy allows no style attribute.
   useLayoutEffect(() => {
     if (node.current !== null) node.current.style.transform = x === null ? '' : `translate3d(${x}px, 0, 0)`;
   }, [node, x]);
-  const state = `${isDragging ? ' drag' : ''}${atPost ? ' atpost' : ''}${isBusy ? ' busy' : ''}`;
+  const state = `${isDragging ? ' drag' : ''}${atPost ? ' atpost' : ''}${isBusy ? ' busy' : ''}${lit}`;
   const describedBy = isFixed ? undefined : attributes['aria-describedby'];
   return (
     <>
@@ -55,9 +57,10 @@ export function PlateHandle({ car, stage, at, atPost, isBusy, isFixed, onPress }
 
 /** The same for who may not: it leads to the car. */
 export function PlateLink({ car, stage }: { readonly car: BoardCar; readonly stage: string }) {
+  const lit = useLit(car.id) ? ' lit' : '';
   return (
     <Link
-      className={`platecard at-${car.stage + 1}`}
+      className={`platecard at-${car.stage + 1}${lit}`}
       href={`/cars/${encodeURIComponent(car.id)}`}
       prefetch={false}
     >

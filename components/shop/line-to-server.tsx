@@ -1,36 +1,32 @@
 'use client';
 
-import { useSyncExternalStore } from 'react';
 import { Glyph } from '@/components/ui/glyph';
+import { KeepInStep } from './keep-in-step';
+import { useLine } from './use-line';
 
-let offlineSince: string | null = null;
+const timeOf = (at: number): string =>
+  new Date(at).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
 
-const watch = (changed: () => void): (() => void) => {
-  const note = (): void => {
-    offlineSince = navigator.onLine
-      ? null
-      : (offlineSince ?? new Date().toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' }));
-    changed();
-  };
-  window.addEventListener('online', note);
-  window.addEventListener('offline', note);
-  return () => {
-    window.removeEventListener('online', note);
-    window.removeEventListener('offline', note);
-  };
-};
-
-/** The wire at the top: whether what one does here reaches the others. */
+/** The wire at the top: whether what one does here reaches the others, and what they do reaches here. */
 export function LineToServer() {
-  const since = useSyncExternalStore(
-    watch,
-    () => offlineSince,
-    () => null,
-  );
+  const { touch, since, clock } = useLine();
   return (
-    <span className="line" role="status">
-      <Glyph name={since === null ? 'online' : 'offline'} size={18} />
-      {since === null ? 'In step' : `Offline since ${since}`}
-    </span>
+    <>
+      <span className="line" role="status" data-touch={touch} data-heard={clock > 0}>
+        <Glyph name={touch === 'in-step' ? 'online' : 'offline'} size={18} />
+        {touch === 'in-step' ? (
+          'In step'
+        ) : touch === 'signed-out' ? (
+          <span className="lost">
+            Signed out. <a href="/sign-in">Sign in to go on</a>
+          </span>
+        ) : (
+          <span className="lost">
+            Out of touch since {timeOf(since ?? Date.now())}; <span>what you see is of then</span>
+          </span>
+        )}
+      </span>
+      <KeepInStep />
+    </>
   );
 }

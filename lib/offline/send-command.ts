@@ -7,6 +7,7 @@ import type { Claim, Command } from '@/lib/domain/commands';
 import type { DoorAnswer, DoorRequest } from '@/lib/wire/door';
 import { nextSequence } from './device-sequence';
 import { newId } from './new-id';
+import { ownAct } from './own-acts';
 
 export interface SendOptions {
   readonly signer?: { readonly person: string; readonly pin: string };
@@ -65,7 +66,8 @@ export const sendCommand = (claim: Claim, options: SendOptions = {}): Promise<Se
     ...(sequence === undefined ? {} : { sequence }),
     ...(options.signer === undefined ? {} : { signer: options.signer }),
   };
-  return untilAnswered(JSON.stringify(request), options.onRetry);
+  const answered = ownAct('car' in claim ? `car:${claim.car}` : 'shop');
+  return untilAnswered(JSON.stringify(request), options.onRetry).finally(answered);
 };
 
 const untilAnswered = async (body: string, onRetry: SendOptions['onRetry']): Promise<SentAnswer> => {

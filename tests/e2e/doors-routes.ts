@@ -46,6 +46,7 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/cars/[car]/log': page('signed-in', '/cars/C54-011/log'),
   '/cars/[car]/joints/[joint]': page('signed-in', '/cars/C54-011/joints/J-110%40L'),
   '/api/commands': post('signed-in'),
+  '/api/live': { whose: 'signed-in', is: ['GET'] },
 
   '/set-up': page('leads'),
   '/set-up/people': page('leads'),

@@ -11,38 +11,63 @@ export interface OpenedShop {
   readonly database: FreshDatabase;
   /** What the server has said since it opened; a healthy one has nothing to say. */
   readonly said: () => string;
+  /** Serves the same shop once more, from a process of its own. */
+  readonly serveAgain: () => Promise<Instance>;
   readonly close: () => Promise<void>;
+}
+
+/** One process that serves the shop; it may be stopped and come back at the same address. */
+export interface Instance {
+  readonly address: string;
+  readonly start: () => Promise<void>;
+  readonly stop: () => Promise<void>;
 }
 
 /** Empty: the tables and nothing in them. */
 export const openShop = async (holding: 'demo' | 'nothing' = 'demo'): Promise<OpenedShop> => {
   const database = await (holding === 'demo' ? freshDatabase(DEMO_TEMPLATE) : freshDatabase());
-  const port = await someFreePort();
   const heard: string[] = [];
-  const server = serve({
-    root: ROOT,
-    folder: PAGES,
-    port,
-    environment: {
-      DATABASE_URL: database.url,
-      NEXTAUTH_URL: `http://127.0.0.1:${String(port)}`,
-      NEXTAUTH_SECRET: 'only for tests',
-    },
-    hear: (text) => heard.push(text),
-  });
-  try {
-    await server.open;
-  } catch (error) {
+  const instances: Instance[] = [];
+  const serveAgain = async (): Promise<Instance> => {
+    const made = await instance(database.url, (text) => heard.push(text));
+    instances.push(made);
+    return made;
+  };
+  const close = async (): Promise<void> => {
+    await Promise.all(instances.map((each) => each.stop()));
     await database.drop();
+  };
+  try {
+    const { address } = await serveAgain();
+    return { address, database, said: () => heard.join(''), serveAgain, close };
+  } catch (error) {
+    await close();
     throw error;
   }
+};
+
+const instance = async (url: string, hear: (text: string) => void): Promise<Instance> => {
+  const port = await someFreePort();
+  const launch = (): ReturnType<typeof serve> =>
+    serve({
+      root: ROOT,
+      folder: PAGES,
+      port,
+      environment: {
+        DATABASE_URL: url,
+        NEXTAUTH_URL: `http://127.0.0.1:${String(port)}`,
+        NEXTAUTH_SECRET: 'only for tests',
+      },
+      hear,
+    });
+  let server = launch();
+  await server.open;
   return {
     address: server.address,
-    database,
-    said: () => heard.join(''),
-    close: async () => {
-      await server.stop();
-      await database.drop();
+    start: async () => {
+      server = launch();
+      await server.open;
     },
+    stop: () => server.stop(),
   };
 };

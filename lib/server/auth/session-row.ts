@@ -55,6 +55,19 @@ export const seatOf = async (db: Database, token: string): Promise<Seat | null> 
   return seat;
 };
 
+/** Those of these sessions that still hold, asked all at once for the screens that are open. */
+export const sessionsThatHold = async (
+  db: Database,
+  sessions: readonly string[],
+): Promise<ReadonlySet<string>> => {
+  if (sessions.length === 0) return new Set();
+  const found = await db.$queryRaw<{ id: string }[]>`
+    SELECT s.id FROM session s JOIN person p ON p.id = s.person
+    WHERE s.id = ANY(${[...sessions]}) AND s.ended_at IS NULL AND NOT p."left"
+      AND s.made_at > now() - ${SESSION_SECONDS} * interval '1 second'`;
+  return new Set(found.map(({ id }) => id));
+};
+
 export const endSession = async (db: Database, session: string): Promise<void> => {
   await db.$executeRaw`UPDATE session SET ended_at = now() WHERE id = ${session} AND ended_at IS NULL`;
 };

@@ -28,6 +28,15 @@ const current = async (db: Database, versions: readonly Version[]): Promise<read
   return versions.flatMap(({ id }) => read.get(id) ?? kept.cars.get(id) ?? []);
 };
 
+/** Cars that are at least as new as is said here, as somebody who heard of a change knows them. */
+export const carsAtLeast = async (db: Database, versions: readonly Version[]): Promise<readonly Car[]> => {
+  const { cars } = keptFor(db);
+  return current(
+    db,
+    versions.map(({ id, version }) => ({ id, version: Math.max(version, cars.get(id)?.version ?? 0) })),
+  );
+};
+
 /** One car, or null where there is none of that id. */
 export const loadCar = async (db: Database, id: CarId): Promise<Car | null> => {
   const versions = await db.car.findMany({ where: { id }, select: { id: true, version: true } });

@@ -21,47 +21,46 @@ import type { Database } from '@/lib/server/database';
 import { loadFloor, viewFacts } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
+import type { Setting } from '@/lib/server/load/shop';
 import { cellsOf } from './board/cells';
 import { counted, dayInWords, initialsOf, named } from './board/words';
+import { floorClock } from './clock';
 
 export const boardView = async (db: Database, who: Person): Promise<BoardView> => {
+  // Before all else: what is shown may be newer than it says, never older.
+  const clock = await floorClock(db);
   const [shop, cars, setting] = await Promise.all([loadShop(db), loadFloor(db), shopSetting(db)]);
   const plans = await loadPlans(
     db,
     cars.map((car) => car.plan),
   );
-  const now = new Date().toISOString();
-  return boardOf({
-    shop,
-    cars,
-    setting,
-    facts: viewFacts(shop, cars, plans, who.id, now, setting.zone),
-    who,
-  });
-};
-
-export interface BoardRows {
-  readonly shop: Shop;
-  readonly cars: readonly Car[];
-  readonly setting: { readonly name: string; readonly zone: string };
-  readonly facts: Facts;
-  readonly who: Person;
-}
-
-/** The same from rows that are at hand. */
-export const boardOf = ({ shop, cars, setting, facts, who }: BoardRows): BoardView => {
-  const rows = cars.flatMap((car) => {
-    const plan = planOf(facts, car);
-    return plan === null ? [] : [{ plan, car: carRow(plan, car, facts, setting.zone) }];
-  });
-  const loose = rows.reduce((sum, { car }) => sum + car.loose, 0);
+  const facts = viewFacts(shop, cars, plans, who.id, new Date().toISOString(), setting.zone);
+  const rows = cars.flatMap((car) => rowOf(car, facts, setting.zone) ?? []);
   return {
     shop: setting.name,
-    says: `${dayInWords(facts.now, setting.zone)}. ${counted(rows.length, 'car')}, ${counted(loose, 'loose end')}.`,
+    clock,
+    says: floorSays(rows, facts, setting),
     mover: moverOf(shop, who),
     groups: groupsOf(rows, facts),
     empty: rows.length > 0 ? null : emptyBoard(shop, who),
   };
+};
+
+/** A car's row with the plan that it follows. The same for whoever looks. */
+export interface Row {
+  readonly plan: CompiledPlan;
+  readonly car: BoardCar;
+}
+
+/** Null where the car's plan is not among the facts. */
+export const rowOf = (car: Car, facts: Facts, zone: string): Row | null => {
+  const plan = planOf(facts, car);
+  return plan === null ? null : { plan, car: carRow(plan, car, facts, zone) };
+};
+
+export const floorSays = (rows: readonly Row[], facts: Facts, { zone }: Pick<Setting, 'zone'>): string => {
+  const loose = rows.reduce((sum, { car }) => sum + car.loose, 0);
+  return `${dayInWords(facts.now, zone)}. ${counted(rows.length, 'car')}, ${counted(loose, 'loose end')}.`;
 };
 
 const carRow = (plan: CompiledPlan, car: Car, facts: Facts, zone: string): BoardCar => {
@@ -123,13 +122,8 @@ const moverOf = (shop: Shop, who: Person): Mover => {
 
 // ---- groups ----
 
-interface Row {
-  readonly plan: CompiledPlan;
-  readonly car: BoardCar;
-}
-
 /** Cars stand in one table where their stages are the same; another model has another way to go. */
-const groupsOf = (rows: readonly Row[], facts: Facts): readonly BoardGroup[] => {
+export const groupsOf = (rows: readonly Row[], facts: Facts): readonly BoardGroup[] => {
   const groups = new Map<string, Row[]>();
   for (const row of rows) {
     const same = JSON.stringify(

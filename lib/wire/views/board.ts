@@ -3,6 +3,8 @@ import type { RefusalLine } from './said-line';
 
 export interface BoardView {
   readonly shop: string;
+  /** Where the whole shop stood when this was read (lib/wire/live.ts). */
+  readonly clock: number;
   /** `Wednesday 25 November. Six cars, 43 loose ends.` */
   readonly says: string;
   readonly mover: Mover;

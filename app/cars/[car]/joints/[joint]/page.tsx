@@ -1,9 +1,11 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { FollowCar } from '@/components/shop/follow';
 import { Sheet } from '@/components/sign-off/sheet';
 import { Strip } from '@/components/shop/strip';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
+import { versionsOf } from '@/lib/server/queries/clock';
 import { signOffView } from '@/lib/server/queries/sign-off';
 
 export const dynamic = 'force-dynamic';
@@ -34,11 +36,13 @@ export const generateMetadata = async (props: PageProps): Promise<Metadata> => {
 export default async function Page(props: PageProps) {
   const who = await present();
   const { car, joint } = await named(props);
+  const at = await versionsOf(database(), car);
   const found = await signOffView(database(), car, joint, who.person.id, new Date().toISOString());
   if (found === null) notFound();
   return (
     <>
       <Strip who={who.person} shop={found.shop} />
+      <FollowCar car={car} version={at.car} shop={at.shop} />
       <main className="so">
         <Sheet key={`${car} ${joint}`} view={found.view} present={who.person.id} />
       </main>
