@@ -4,6 +4,7 @@ import { cookies } from 'next/headers';
 import type { ReactNode } from 'react';
 import { LiveRegion } from '@/components/ui/live-region';
 import { Sprite } from '@/components/ui/sprite';
+import { LockGate } from './lock-gate';
 import './globals.css';
 
 export const metadata: Metadata = {
@@ -42,6 +43,7 @@ export default async function Layout({ children }: { readonly children: ReactNod
         <LiveRegion />
         <Sprite />
         {children}
+        <LockGate />
       </body>
     </html>
   );

@@ -2,7 +2,7 @@
 import type { Role } from '@/lib/domain/base/vocabulary';
 
 export interface SetUpStep {
-  readonly key: 'people' | 'tools' | 'plans' | 'cars';
+  readonly key: 'people' | 'tablets' | 'tools' | 'plans' | 'cars';
   readonly says: string;
   readonly isDone: boolean;
 }
@@ -38,6 +38,28 @@ export interface PeopleView {
   /** Every qualification that somebody holds or a plan asks for. */
   readonly keys: readonly string[];
   readonly takenIds: readonly string[];
+}
+
+export interface SetUpTablet {
+  readonly device: string;
+  readonly name: string;
+  /** By whom and when it was enrolled, and when it was last in touch. */
+  readonly says: string;
+  /** Who is signed in on it now. */
+  readonly who: string | null;
+  readonly minutes: number;
+  readonly isThis: boolean;
+  /** Taken off, by whom and when; null: it takes PINs. */
+  readonly revoked: string | null;
+}
+
+export interface TabletsView {
+  readonly tablets: readonly SetUpTablet[];
+  readonly here: 'tablet' | 'demo' | 'unknown' | 'revoked';
+  readonly hereName: string | null;
+  /** Enrolling is the owner's; taking off is a lead's too. */
+  readonly mayEnrol: boolean;
+  readonly owners: readonly string[];
 }
 
 export interface SetUpTool {
