@@ -95,7 +95,8 @@ export function LockCover({ me, people, since, to, onOpen }: LockCoverProps) {
         <div>
           <h2 id="lock-heading">Locked{since === '' ? '' : ` at ${since}`}</h2>
           <p>
-            What {me.name} had begun here is kept. Only {me.name} can go on with it; anyone else begins afresh.
+            What {me.name} had begun here is kept. Only {me.name} can go on with it; anyone else begins
+            afresh.
           </p>
         </div>
       </header>

@@ -31,7 +31,13 @@ export function LockScreen({ me, minutes, startsLocked, to }: LockScreenProps) {
         ) : null}
       </p>
       {cover.isLocked ? (
-        <LockCover me={me} people={cover.people} since={cover.since} to={to ?? '/board'} onOpen={cover.open} />
+        <LockCover
+          me={me}
+          people={cover.people}
+          since={cover.since}
+          to={to ?? '/board'}
+          onOpen={cover.open}
+        />
       ) : null}
     </>
   );

@@ -68,7 +68,9 @@ export function RevokeTabletDialog({ tablet, onClose }: TabletDialogProps) {
       </header>
       <div className="in">
         <p>
-          {tablet.who === null ? 'Nobody is signed in on it.' : `${tablet.who} is signed in on it, and is out with the next press.`}{' '}
+          {tablet.who === null
+            ? 'Nobody is signed in on it.'
+            : `${tablet.who} is signed in on it, and is out with the next press.`}{' '}
           No PIN is taken there any more, to sign in or to sign. An owner can enrol it again.
         </p>
         {tablet.isThis ? <p>This is the browser before you: you are signed out of it too.</p> : null}
@@ -78,7 +80,11 @@ export function RevokeTabletDialog({ tablet, onClose }: TabletDialogProps) {
             kind="stop"
             held={post.isBusy}
             onClick={() =>
-              void post.send({ act: 'revoke', device: tablet.device }, `${tablet.name} is taken off.`, onClose)
+              void post.send(
+                { act: 'revoke', device: tablet.device },
+                `${tablet.name} is taken off.`,
+                onClose,
+              )
             }
           >
             Take it off

@@ -28,7 +28,9 @@ export function Bench({ view, token, to, name, says }: DoorProps) {
       : null;
   return (
     <main className="bench">
-      {says === null || says === 'wrong' || says === 'resting' || says === 'no-tablet' ? null : <Said says={says} />}
+      {says === null || says === 'wrong' || says === 'resting' || says === 'no-tablet' ? null : (
+        <Said says={says} />
+      )}
       <BenchForm
         people={view.people}
         chosen={chosen?.id ?? ''}

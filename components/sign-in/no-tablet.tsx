@@ -51,7 +51,9 @@ export function NoTablet({ view: { tablet, owners }, to }: NoTabletProps) {
             <Glyph name="tablet" />
             <span className="t">
               <b>Technician?</b>
-              <span className="small dim">take a tablet that is on the list; your PIN works on each of them</span>
+              <span className="small dim">
+                take a tablet that is on the list; your PIN works on each of them
+              </span>
             </span>
           </li>
         </ul>

@@ -43,7 +43,11 @@ export const atTheLock = async (
   }
 };
 
-const unlock = async (db: Database, { person, device, session, standing }: Seat, pin: string): Promise<LockAnswer> => {
+const unlock = async (
+  db: Database,
+  { person, device, session, standing }: Seat,
+  pin: string,
+): Promise<LockAnswer> => {
   if (standing === 'revoked')
     return { outcome: 'not-allowed', says: 'No PIN is taken on this tablet any more. Sign in by password.' };
   const checked = await checkPin(db, { person: person.id, secret: pin, device }, true);

@@ -120,7 +120,11 @@ export interface TabletCode {
  * A code to type on the tablet. Eight signs of 31 within a quarter of an hour are more than anybody can try over a
  * network, so that no throttle stands before it that could shut an owner out.
  */
-export const makeTabletCode = async (db: Database, { name, minutes }: Naming, by: string): Promise<TabletCode> => {
+export const makeTabletCode = async (
+  db: Database,
+  { name, minutes }: Naming,
+  by: string,
+): Promise<TabletCode> => {
   const signs = Array.from({ length: CODE_LENGTH }, () => SIGNS[randomInt(SIGNS.length)] ?? '').join('');
   const [made] = await db.$queryRaw<{ expires_at: Date }[]>`
     INSERT INTO tablet_code (code, name, lock_minutes, made_by, made_at, expires_at)

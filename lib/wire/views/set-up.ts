@@ -68,8 +68,41 @@ export interface SetUpTool {
   readonly kind: string;
   readonly range: string;
   readonly length: string | null;
+  readonly unit: string;
   readonly calibration: string;
   readonly isUsable: boolean;
+  /** It is suspect and nobody has tested it since. */
+  readonly isSuspect: boolean;
+  readonly cycles: string | null;
+  /** What rests on it and is in doubt by it now; null: nothing. */
+  readonly inDoubt: string | null;
+}
+
+export interface ToolTouch {
+  readonly car: string;
+  readonly chassis: string;
+  readonly colour: string | null;
+  readonly isDelivered: boolean;
+  readonly joint: string;
+  readonly name: string;
+  readonly href: string;
+  /** What the fasteners got by it, in the joint's unit, and the window. */
+  readonly got: string;
+  readonly when: string;
+  readonly who: string;
+  /** The remedy, in the shop's words; null: it stands. */
+  readonly doubt: string | null;
+}
+
+export interface ToolPageView {
+  readonly tool: SetUpTool;
+  /** Since when it is counted what it touched. */
+  readonly since: string | null;
+  readonly touches: readonly ToolTouch[];
+  readonly cars: number;
+  readonly calibrations: readonly { readonly says: string; readonly certificate: string | null }[];
+  readonly suspect: readonly { readonly says: string; readonly found: string; readonly isOpen: boolean }[];
+  readonly today: string;
 }
 
 export interface SetUpAdapter {

@@ -37,7 +37,10 @@ export const POST = (request: Request): Promise<Response> =>
     if (asked.act === 'revoke')
       return (await revokeTablet(db, asked.device, by)) ? done({ outcome: 'done' }) : gone();
     if (!hasRole(who, ['owner']))
-      return setUpRefused({ outcome: 'not-allowed', says: 'An owner enrols tablets; a lead may take them off.' });
+      return setUpRefused({
+        outcome: 'not-allowed',
+        says: 'An owner enrols tablets; a lead may take them off.',
+      });
     switch (asked.act) {
       case 'enrol-this':
         if (who.device === null) return gone();

@@ -20,11 +20,7 @@ interface Row {
   readonly who: string | null;
 }
 
-export const tabletsView = async (
-  db: Database,
-  who: Person,
-  device: string | null,
-): Promise<TabletsView> => {
+export const tabletsView = async (db: Database, who: Person, device: string | null): Promise<TabletsView> => {
   const [shop, { zone }, here, rows] = await Promise.all([
     loadShop(db),
     shopSetting(db),
@@ -53,7 +49,9 @@ const tabletOf = (row: Row, device: string | null, when: (at: string) => string)
     minutes: row.minutes,
     isThis: row.device === device,
     revoked:
-      row.revokedAt === null ? null : `by ${row.revokedBy ?? 'somebody'}, ${when(row.revokedAt.toISOString())}`,
+      row.revokedAt === null
+        ? null
+        : `by ${row.revokedBy ?? 'somebody'}, ${when(row.revokedAt.toISOString())}`,
   };
 };
 
