@@ -27,11 +27,9 @@ export function NoTablet({ view: { tablet, owners }, to }: NoTabletProps) {
             <b>{who} can enrol it</b>, in two ways: with a code made at the desk and typed here, or by signing
             in here with the password, under People &amp; tools, Tablets.
           </p>
-          <p>
-            <a className="btn main" href="/tablet">
-              Type the code
-            </a>
-          </p>
+          <a className="btn main go1" href="/tablet">
+            Type the code
+          </a>
         </div>
       </section>
       <section className="side">

@@ -13,11 +13,17 @@ const one = plan({
 test('roles, qualifications that held, tool and its calibration stand in the event', () => {
   const shop = shopWith(one);
   shop.begin('tom', 'AX-010');
-  shop.does('tom', { type: 'final-joint', joint: 'J-1', tool: 'T-05', passes: [[1]], readings: ['45'] });
-  const marked = shop.events.findLast((event) => event.type === 'joint-marked');
+  const events = shop.does('tom', {
+    type: 'final-joint',
+    joint: 'J-1',
+    tool: 'T-05',
+    passes: [[1]],
+    readings: ['45'],
+  });
+  const marked = events.find((event) => event.type === 'joint-marked');
   const as = marked?.type === 'joint-marked' ? marked.signed.as : undefined;
   expect(as).toMatchObject({ roles: ['technician'], tool: 'T-05' });
-  expect(as?.calibration).toEqual(shop.tool('T-05').calibrations.at(-1));
+  expect(as?.calibration).toEqual(shop.world.shop.tools['T-05']?.calibrations.at(-1));
   expect(marked?.meta).toMatchObject({ by: 'tom' });
   expect(marked?.meta.receivedAt).toBeDefined();
   expect(marked?.meta.doneAt).toBeDefined();

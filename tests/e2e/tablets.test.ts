@@ -92,7 +92,10 @@ describe('in a shop of one’s own', () => {
     await signIn(tablet, 'ines');
 
     await desk.page.reload();
-    const line = desk.page.getByRole('listitem').filter({ hasText: 'Bench 7' });
+    const line = desk.page
+      .getByRole('region', { name: 'Enrolled' })
+      .getByRole('listitem')
+      .filter({ hasText: 'Bench 7' });
     expect(await line.innerText()).toMatch(/last in touch.*Ines Harrow is signed in on it/s);
     await line.getByRole('button', { name: 'Take off' }).click();
     await desk.page.getByRole('button', { name: 'Take it off' }).click();
@@ -130,9 +133,7 @@ describe('a screen at rest', () => {
     const { page } = sheet;
     await rest(sheet, '04:35');
     await page.getByText('Locks in half a minute').waitFor();
-    await page.mouse.move(5, 5);
-    await page.mouse.down();
-    await page.mouse.up();
+    await page.keyboard.press('Shift');
     await page.getByText('Locks in half a minute').waitFor({ state: 'detached' });
     await rest(sheet, '05:01');
     const lock = page.getByRole('dialog', { name: /^Locked/ });

@@ -173,18 +173,20 @@ describe('names that nobody has', () => {
     ]);
     for (let nr = 0; nr < 20; nr += 1)
       await tryIn(await enrolledTablet(shop.db), `made up ${String(nr)}`, '123123');
-    const lines = await shop.db.throttle.findMany();
+    // Apart from each tablet's own line of tries at anybody.
+    const lines = await shop.db.throttle.findMany({ where: { person: { not: '' } } });
     expect(lines.every(({ person }) => /^nobody [0-9a-f]{2}$/.test(person))).toBe(true);
   });
 
   test('take as long: the time of an answer tells nothing', async () => {
+    const cookie = await enrolledTablet(shop.db);
     const times = { tobit: Infinity, 'nobody at all': Infinity };
     // The shortest of several, in turns: the machine may be busy with something else.
     for (let nr = 0; nr < 24; nr += 1) {
       const name = nr % 2 === 0 ? 'tobit' : 'nobody at all';
       await shop.db.throttle.updateMany({ data: { wrong: 0, until: null } });
       const from = performance.now();
-      await tryIn(await enrolledTablet(shop.db), name, wrongPin(nr));
+      await tryIn(cookie, name, wrongPin(nr));
       times[name] = Math.min(times[name], performance.now() - from);
     }
     // The hash takes 12 ms and more: left out, it would be missed.
