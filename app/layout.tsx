@@ -2,10 +2,11 @@ import type { Metadata, Viewport } from 'next';
 import localFont from 'next/font/local';
 import { cookies } from 'next/headers';
 import type { ReactNode } from 'react';
+// First: it says in which order the layers of style count.
+import './globals.css';
 import { LiveRegion } from '@/components/ui/live-region';
 import { Sprite } from '@/components/ui/sprite';
 import { LockGate } from './lock-gate';
-import './globals.css';
 
 export const metadata: Metadata = {
   title: { default: 'Slipmark', template: '%s · Slipmark' },

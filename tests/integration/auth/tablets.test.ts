@@ -38,7 +38,11 @@ const seated = async (session: string): Promise<Seat> => {
   return seat;
 };
 
-const sign = (seat: Seat, person: 'ada' | 'mara' | 'ines', pin = SECRETS[person].pin): Promise<DoorAnswer> =>
+const sign = (
+  seat: Seat,
+  person: 'ada' | 'mara' | 'ines',
+  pin: string = SECRETS[person].pin,
+): Promise<DoorAnswer> =>
   answerTo(
     shop.db,
     {

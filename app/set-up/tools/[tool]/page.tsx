@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { Frame } from '@/app/set-up/frame';
 import { Calibrate } from '@/components/set-up/calibrate';
 import { ToolHistory } from '@/components/set-up/tool-history';
 import { ToolTouches } from '@/components/set-up/tool-touches';
@@ -7,7 +8,6 @@ import { hasRole, present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
 import { isTool } from '@/lib/server/queries/set-up/tools';
 import { toolPageView } from '@/lib/server/queries/set-up/tool-page';
-import { Frame } from '../../frame';
 
 export const dynamic = 'force-dynamic';
 
