@@ -83,7 +83,7 @@ export function LockCover({ me, people, since, to, onOpen }: LockCoverProps) {
   return (
     <dialog
       ref={dialog}
-      className="lock"
+      className="lockcover"
       aria-labelledby="lock-heading"
       onKeyDown={onKey}
       onCancel={(event) => event.preventDefault()}
