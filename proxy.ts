@@ -44,7 +44,8 @@ const page = (request: NextRequest): NextResponse => {
 };
 
 /** The pages from which one signs in: they hold a form, and the device gets its name there. */
-const signsIn = (pathname: string): boolean => pathname === '/sign-in' || pathname === '/set-up/enrol';
+const SIGN_IN_PAGES: ReadonlySet<string> = new Set(['/sign-in', '/set-up/enrol', '/tablet']);
+const signsIn = (pathname: string): boolean => SIGN_IN_PAGES.has(pathname);
 
 interface NewCookie {
   readonly name: string;

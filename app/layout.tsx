@@ -2,9 +2,11 @@ import type { Metadata, Viewport } from 'next';
 import localFont from 'next/font/local';
 import { cookies } from 'next/headers';
 import type { ReactNode } from 'react';
+// First: it says in which order the layers of style count.
+import './globals.css';
 import { LiveRegion } from '@/components/ui/live-region';
 import { Sprite } from '@/components/ui/sprite';
-import './globals.css';
+import { LockGate } from './lock-gate';
 
 export const metadata: Metadata = {
   title: { default: 'Slipmark', template: '%s · Slipmark' },
@@ -42,6 +44,7 @@ export default async function Layout({ children }: { readonly children: ReactNod
         <LiveRegion />
         <Sprite />
         {children}
+        <LockGate />
       </body>
     </html>
   );

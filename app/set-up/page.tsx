@@ -34,6 +34,18 @@ export default function Page() {
                 2
               </span>
               <span className="t">
+                <b>Tablets</b>
+                <span className="small dim">
+                  where technicians sign in and sign by PIN. Only those that you enrol take one; a lost one is
+                  taken off with one press.
+                </span>
+              </span>
+            </li>
+            <li>
+              <span className="n" aria-hidden="true">
+                3
+              </span>
+              <span className="t">
                 <b>Tools</b>
                 <span className="small dim">
                   torque tools with range and calibration. A joint can be snug without one, and final only
@@ -43,7 +55,7 @@ export default function Page() {
             </li>
             <li>
               <span className="n" aria-hidden="true">
-                3
+                4
               </span>
               <span className="t">
                 <b>Build plan</b>
@@ -55,7 +67,7 @@ export default function Page() {
             </li>
             <li>
               <span className="n" aria-hidden="true">
-                4
+                5
               </span>
               <span className="t">
                 <b>Begin a car</b>

@@ -4,6 +4,7 @@ import type { SetUpStep } from '@/lib/wire/views/set-up';
 
 const NAMES: Readonly<Record<SetUpStep['key'], string>> = {
   people: 'People',
+  tablets: 'Tablets',
   tools: 'Tools',
   plans: 'Build plan',
   cars: 'Begin a car',

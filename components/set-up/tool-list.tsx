@@ -1,14 +1,23 @@
+import Link from 'next/link';
 import { Glyph } from '@/components/ui/glyph';
-import type { ToolsView } from '@/lib/wire/views/set-up';
+import type { SetUpTool, ToolsView } from '@/lib/wire/views/set-up';
+import { DropButton } from './drop-button';
+
+interface ToolListProps {
+  readonly view: ToolsView;
+  /** Leads and owners have a page for each tool; everybody may say that one fell. */
+  readonly hasPages: boolean;
+}
 
 /** Tools and adapters, each with what it can do and whether it may be believed today. */
-export function ToolList({ view: { tools, adapters } }: { readonly view: ToolsView }) {
+export function ToolList({ view: { tools, adapters }, hasPages }: ToolListProps) {
   return (
     <section className="sheet" aria-labelledby="tools">
       <header>
         <h2 id="tools">On the wall</h2>
+        <span className="dim">anybody may say that one fell; it is suspect from that moment</span>
       </header>
-      <ul className="lines">
+      <ul className="lines people">
         {tools.length === 0 ? (
           <li>
             <Glyph name="gap" />
@@ -20,20 +29,8 @@ export function ToolList({ view: { tools, adapters } }: { readonly view: ToolsVi
             </span>
           </li>
         ) : null}
-        {tools.map(({ id, name, kind, range, length, calibration, isUsable }) => (
-          <li key={id}>
-            <Glyph name={isUsable ? 'calok' : 'caldue'} />
-            <span className="t">
-              <b>
-                {id} {name}
-              </b>
-              <span className="small dim">
-                {kind}, {range}
-                {length === null ? '' : `, ${length} to the handle mark`}
-              </span>
-            </span>
-            <span className={isUsable ? 'num' : 'num stop'}>{calibration}</span>
-          </li>
+        {tools.map((tool) => (
+          <ToolLine key={tool.id} tool={tool} hasPage={hasPages} />
         ))}
         {adapters.map(({ id, name, says }) => (
           <li key={id}>
@@ -42,12 +39,48 @@ export function ToolList({ view: { tools, adapters } }: { readonly view: ToolsVi
               <b>
                 {id} {name}
               </b>
-              <span className="small dim">adapter</span>
+              <span className="small dim">adapter, {says}</span>
             </span>
-            <span className="num">{says}</span>
           </li>
         ))}
       </ul>
     </section>
+  );
+}
+
+interface ToolLineProps {
+  readonly tool: SetUpTool;
+  readonly hasPage: boolean;
+}
+
+function ToolLine({ tool, hasPage }: ToolLineProps) {
+  const { id, name, kind, range, length, cycles, calibration, isUsable, isSuspect, inDoubt } = tool;
+  return (
+    <li>
+      <Glyph name={isUsable ? 'calok' : 'caldue'} />
+      <span className="t">
+        <b>
+          {id} {name}
+        </b>
+        <span className="small dim">
+          {kind}, {range}
+          {length === null ? '' : `, ${length} to the handle mark`}
+          {cycles === null ? '' : `; ${cycles}`}
+        </span>
+        <span className={isUsable ? 'small' : 'small stop'}>
+          {calibration}
+          {inDoubt === null ? '' : `; ${inDoubt} in doubt by it`}
+        </span>
+      </span>
+      <span className="acts">
+        {hasPage ? (
+          <Link className="btn" href={`/set-up/tools/${encodeURIComponent(id)}`} prefetch={false}>
+            {inDoubt === null ? 'Open' : 'What it touched'}
+            <span className="vh">: {id}</span>
+          </Link>
+        ) : null}
+        {isSuspect ? null : <DropButton tool={{ id, name }} />}
+      </span>
+    </li>
   );
 }

@@ -2,12 +2,15 @@ import { Glyph } from '@/components/ui/glyph';
 import { BenchForm } from './bench-form';
 import { doorHref } from './door-props';
 import type { DoorProps } from './door-props';
+import { NoTablet } from './no-tablet';
 import { RestPanel } from './rest-panel';
 import { Said } from './said';
 import './sign-in.css';
 
 /** Signing in with a name tile and a PIN, at a bench tablet that several share. */
 export function Bench({ view, token, to, name, says }: DoorProps) {
+  if (view.tablet.standing === 'unknown' || view.tablet.standing === 'revoked')
+    return <NoTablet view={view} to={to} />;
   const chosen = view.people.find(({ id, comesBy }) => id === name && comesBy === 'bench');
   const rest =
     view.rest === null || chosen === undefined ? null : (
@@ -25,7 +28,9 @@ export function Bench({ view, token, to, name, says }: DoorProps) {
       : null;
   return (
     <main className="bench">
-      {says === null || says === 'wrong' || says === 'resting' ? null : <Said says={says} />}
+      {says === null || says === 'wrong' || says === 'resting' || says === 'no-tablet' ? null : (
+        <Said says={says} />
+      )}
       <BenchForm
         people={view.people}
         chosen={chosen?.id ?? ''}
@@ -35,6 +40,19 @@ export function Bench({ view, token, to, name, says }: DoorProps) {
         rest={rest}
         foot={
           <ul className="foot">
+            <li>
+              <Glyph name="tablet" size={20} />
+              <span className="t">
+                {view.tablet.standing === 'demo' ? (
+                  'Demo shop: every browser on this machine counts as a tablet.'
+                ) : (
+                  <>
+                    <b>{view.tablet.name}</b> is {view.tablet.says}. Only enrolled tablets take a PIN.
+                  </>
+                )}{' '}
+                It locks after {view.tablet.minutes} minutes at rest.
+              </span>
+            </li>
             <li>
               <Glyph name="lock" size={20} />
               <span className="t">Owner or lead? You come by the desk, with a password.</span>

@@ -10,7 +10,9 @@ import './sign-in.css';
 export function Desk({ view, token, to, name, says }: DoorProps) {
   return (
     <main className="desk">
-      {says === null || says === 'wrong' || says === 'resting' ? null : <Said says={says} />}
+      {says === null || says === 'wrong' || says === 'resting' || says === 'no-tablet' ? null : (
+        <Said says={says} />
+      )}
       {view.rest === null ? (
         <DeskForm
           token={token}

@@ -6,7 +6,7 @@ export interface DoorProps {
   readonly to: string;
   /** As it was typed or pressed before. */
   readonly name: string;
-  readonly says: 'wrong' | 'resting' | 'busy' | 'form' | 'out' | 'enrolled' | null;
+  readonly says: 'wrong' | 'resting' | 'busy' | 'form' | 'out' | 'enrolled' | 'no-tablet' | 'tablet' | null;
 }
 
 /** The same page again, at this or the other door. */

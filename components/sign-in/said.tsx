@@ -1,17 +1,18 @@
 import { Glyph } from '@/components/ui/glyph';
 
-export type SignInSaid = 'busy' | 'form' | 'out' | 'enrolled';
+export type SignInSaid = 'busy' | 'form' | 'out' | 'enrolled' | 'tablet';
 
 const WORDS: Readonly<Record<SignInSaid, string>> = {
   busy: 'Too many are signing in at once. Nothing was looked at; try again in a moment.',
   form: 'This page was too old, or the browser keeps no cookies for this shop. Nothing was looked at; try once more.',
   out: 'Signed out. Nobody can go on from this browser with what was open here.',
+  tablet: 'This is a tablet of the shop now: technicians sign in here with name and PIN.',
   enrolled: 'It is set, and nobody else knows it. Sign in with it now.',
 };
 
 /** What came of the last thing one did, above the form. */
 export function Said({ says }: { readonly says: SignInSaid }) {
-  const isGood = says === 'out' || says === 'enrolled';
+  const isGood = says === 'out' || says === 'enrolled' || says === 'tablet';
   return (
     <p className={isGood ? 'said' : 'said bad'} role="status">
       <Glyph name={isGood ? 'passed' : 'failed'} /> <span>{WORDS[says]}</span>

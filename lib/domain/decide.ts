@@ -19,6 +19,7 @@ import { final, jointCase, snug } from './decide/joints';
 import type { JointCase } from './decide/joints';
 import { advance, deliver, sendBack } from './decide/moves';
 import { decideOperation } from './decide/operations';
+import { asSigned } from './decide/signer';
 import { decideShop } from './decide/shop';
 import { startCar } from './decide/start-car';
 import { placeStopgap, removeStopgap } from './decide/stopgaps';
@@ -59,7 +60,15 @@ export const decide = (
   const decision = overridden(decideCar(facts, world, command.id, claim), facts, world, command);
   return decision.refusals.length > 0
     ? err(decision.refusals)
-    : ok(decision.events.map((event): Event => ({ ...event, v: 1, stream: 'car', car: claim.car, meta })));
+    : ok(
+        decision.events.map((event): Event => ({
+          ...asSigned(facts, event),
+          v: 1,
+          stream: 'car',
+          car: claim.car,
+          meta,
+        })),
+      );
 };
 
 const isShopClaim = (claim: Claim): claim is ShopClaim => COMMANDS[claim.type].stream === 'shop';

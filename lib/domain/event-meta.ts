@@ -1,5 +1,6 @@
 /** What every event carries, and what a signature is for. */
-import type { Instant, PersonId } from './base/vocabulary';
+import type { Instant, Key, PersonId, Role, ToolId } from './base/vocabulary';
+import type { Calibration } from './torque/tool';
 
 /** Who, when, by which command: the same in every event of one command. */
 export interface Meta {
@@ -19,4 +20,14 @@ export interface Signed {
   readonly act: string;
   readonly subject: string;
   readonly number: number;
+  /** As the signer and the tool stood then. Absent in logs from before it was kept; it is never made up for them. */
+  readonly as?: SignedAs;
+}
+
+export interface SignedAs {
+  readonly roles: readonly Role[];
+  /** Those that held on the day that counts. */
+  readonly qualifications: readonly Key[];
+  readonly tool: ToolId | null;
+  readonly calibration: Calibration | null;
 }

@@ -22,6 +22,18 @@ export type LinkAnswer =
 /** `POST /api/set-up/rests` `{ person }`: whoever guessed wrong too often may try again. */
 export type LiftAnswer = { readonly outcome: 'lifted' } | SetUpRefused;
 
+/** `POST /api/set-up/tablets`: this browser or another one becomes a tablet of the shop, or is one no longer. */
+export type TabletRequest =
+  | { readonly act: 'enrol-this'; readonly name: string; readonly minutes: number }
+  | { readonly act: 'make-code'; readonly name: string; readonly minutes: number }
+  | { readonly act: 'change'; readonly device: string; readonly name: string; readonly minutes: number }
+  | { readonly act: 'revoke'; readonly device: string };
+
+export type TabletAnswer =
+  | { readonly outcome: 'done' }
+  | { readonly outcome: 'made'; readonly code: string; readonly link: string; readonly until: string }
+  | SetUpRefused;
+
 export interface PlanLook {
   readonly model: string;
   readonly revision: string;

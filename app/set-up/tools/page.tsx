@@ -20,7 +20,7 @@ export default function Page() {
         const view = await toolsView(database());
         return (
           <>
-            <ToolList view={view} />
+            <ToolList view={view} hasPages />
             <AddTool taken={view.tools.map(({ id }) => id)} />
             <AddAdapter taken={view.adapters.map(({ id }) => id)} />
           </>

@@ -3,6 +3,10 @@ import 'server-only';
 import type { Person } from '@/lib/domain/shop/rows';
 import type { Database } from '@/lib/server/database';
 import { SESSION_SECONDS } from './cookies';
+import { needsPassword } from './enrolment';
+import { idleMinutes, isIdleTooLong } from './idle';
+import { standingFrom, takesPins } from './tablets';
+import type { Standing } from './tablets';
 import { deviceIdOf, newToken, tokenHash } from './tokens';
 
 export interface Seat {
@@ -15,6 +19,11 @@ export interface Seat {
   readonly lastSequence: bigint;
   /** The shop's calendar. */
   readonly zone: string;
+  /** Whether a PIN may be given here. */
+  readonly standing: Standing;
+  /** Its screen is covered: nothing but a PIN is taken, until the same person is back. */
+  readonly isLocked: boolean;
+  readonly idleMinutes: number;
 }
 
 /** Begins a session; gives what the browser's cookie carries. `deviceToken` is what its device cookie says. */
@@ -37,22 +46,49 @@ interface Found {
   readonly lastSequence: bigint;
   readonly zone: string;
   readonly isStale: boolean;
+  readonly isEnrolled: boolean;
+  readonly isRevoked: boolean;
+  readonly isDemo: boolean;
+  readonly lockMinutes: number;
+  readonly hasLocked: boolean;
+  readonly idleSeconds: number;
 }
 
-/** Whoever holds this token, unless it was ended, is too old, or the person no longer works here. */
+/**
+ * Whoever holds this token, unless it was ended, is too old, the person no longer works here, or may not be on this
+ * device. A locked one is given too, and says so.
+ */
 export const seatOf = async (db: Database, token: string): Promise<Seat | null> => {
   const [found] = await db.$queryRaw<Found[]>`
     SELECT p.row AS person, s.device, s.id AS session, d.last_contact AS "lastContact",
-      d.last_sequence AS "lastSequence", coalesce((SELECT zone FROM shop_setting WHERE id = 1), 'UTC') AS zone,
+      d.last_sequence AS "lastSequence", coalesce(o.zone, 'UTC') AS zone, coalesce(o.demo, false) AS "isDemo",
+      d.enrolled_at IS NOT NULL AS "isEnrolled", d.revoked_at IS NOT NULL AS "isRevoked",
+      d.lock_minutes AS "lockMinutes", s.locked_at IS NOT NULL AS "hasLocked",
+      extract(epoch FROM now() - s.active_at)::float8 AS "idleSeconds",
       s.last_seen_at < now() - interval '1 minute' AS "isStale"
     FROM session s JOIN person p ON p.id = s.person JOIN device d ON d.id = s.device
+      LEFT JOIN shop_setting o ON o.id = 1
     WHERE s.id = ${tokenHash(token)} AND s.ended_at IS NULL AND NOT p."left"
       AND s.made_at > now() - ${SESSION_SECONDS} * interval '1 second'`;
   if (found === undefined) return null;
-  const { isStale, ...seat } = found;
+  const { person, device, session, lastContact, lastSequence, zone, isStale, lockMinutes } = found;
+  const standing = standingFrom(found);
+  // Whoever came by a PIN is in only where PINs are taken: a tablet that is revoked has nobody on it any more.
+  if (!takesPins(standing) && !needsPassword(person.roles)) return null;
   // Once a minute is as exact as anybody asks, and spares a write at each request.
-  if (isStale) await db.$executeRaw`UPDATE session SET last_seen_at = now() WHERE id = ${seat.session}`;
-  return seat;
+  if (isStale) await db.$executeRaw`UPDATE session SET last_seen_at = now() WHERE id = ${session}`;
+  const minutes = idleMinutes({ standing, lockMinutes, roles: person.roles });
+  return {
+    person,
+    device,
+    session,
+    lastContact,
+    lastSequence,
+    zone,
+    standing,
+    isLocked: found.hasLocked || isIdleTooLong(minutes, found.idleSeconds),
+    idleMinutes: minutes,
+  };
 };
 
 /** Those of these sessions that still hold, asked all at once for the screens that are open. */

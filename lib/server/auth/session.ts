@@ -31,22 +31,32 @@ export const tokenIn = async (cookie: string | undefined): Promise<string | null
   }
 };
 
-/** The session of this request with what the command door needs of its device. */
-export const seat = cache(async (): Promise<Seat | null> => {
+/** The session of this request, its screen covered or not: for the lock, and for ending it. */
+export const seatEvenLocked = cache(async (): Promise<Seat | null> => {
   const token = await tokenIn((await cookies()).get(sessionCookie())?.value);
   return token === null ? null : seatOf(database(), token);
 });
+
+/** The session of this request with what the command door needs of its device. While it is locked nobody is there. */
+export const seat = async (): Promise<Seat | null> => {
+  const found = await seatEvenLocked();
+  return found === null || found.isLocked ? null : found;
+};
 
 export const presentOrNull = async (): Promise<Present | null> => {
   const found = await seat();
   return found === null ? null : { person: found.person, device: found.device, session: found.session };
 };
 
-/** For pages: whoever is signed in. Sends everybody else to sign in, and back to this page after it. */
+/**
+ * For pages: whoever is signed in. Sends everybody else to sign in, and back to this page after it; whose screen is
+ * locked, to the lock.
+ */
 export const present = async (): Promise<Present> => {
   const who = await presentOrNull();
   if (who !== null) return who;
   const path = (await headers()).get(PATH_HEADER) ?? '/';
+  if ((await seatEvenLocked()) !== null) redirect(`/locked?to=${encodeURIComponent(path)}`);
   redirect(path === '/' ? '/sign-in' : `/sign-in?to=${encodeURIComponent(path)}`);
 };
 

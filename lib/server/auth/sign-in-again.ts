@@ -5,7 +5,16 @@ import { ownOrigin } from './setting';
 import type { Door } from './sign-in';
 
 /** What the page may have to say. `form`: the page was too old, or cookies are off. */
-export const SIGN_IN_SAYS = ['wrong', 'resting', 'busy', 'form', 'out', 'enrolled'] as const;
+export const SIGN_IN_SAYS = [
+  'wrong',
+  'resting',
+  'busy',
+  'form',
+  'out',
+  'enrolled',
+  'no-tablet',
+  'tablet',
+] as const;
 export type SignInSays = (typeof SIGN_IN_SAYS)[number];
 
 export const signInSays = (given: string | undefined): SignInSays | null =>

@@ -6,6 +6,7 @@ import { checkPassword, checkPin, restOf } from './check';
 import { needsPassword } from './enrolment';
 import { TooBusy } from './secret-hash';
 import { startSession } from './session-row';
+import { deviceOf, takesPins } from './tablets';
 import { deviceIdOf, newToken } from './tokens';
 
 export type Door = 'desk' | 'bench';
@@ -22,17 +23,17 @@ export interface SigningIn {
 export type SignedIn =
   | { readonly outcome: 'in'; readonly person: string; readonly session: string }
   | { readonly outcome: 'wrong' | 'busy' }
+  /** No PIN is taken on this browser, right or wrong. */
+  | { readonly outcome: 'no-tablet' }
   | { readonly outcome: 'resting'; readonly until: Date };
 
 export const signIn = async (
   db: Database,
   { door, name, secret, deviceToken }: SigningIn,
 ): Promise<SignedIn> => {
-  const tried = {
-    person: (await personAt(db, door, name)) ?? nobody(name),
-    secret,
-    device: deviceToken === null ? null : deviceIdOf(deviceToken),
-  };
+  const device = deviceToken === null ? null : deviceIdOf(deviceToken);
+  if (door === 'bench' && !takesPins((await deviceOf(db, device)).standing)) return { outcome: 'no-tablet' };
+  const tried = { person: (await personAt(db, door, name)) ?? nobody(name), secret, device };
   try {
     const checked = await (door === 'desk' ? checkPassword(db, tried) : checkPin(db, tried, false));
     if (checked.outcome === 'resting') return checked;

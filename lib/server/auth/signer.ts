@@ -7,6 +7,7 @@ import type { DoorAnswer, DoorRequest } from '@/lib/wire/door';
 import { checkPin } from './check';
 import { TooBusy } from './secret-hash';
 import type { Seat } from './session-row';
+import { takesPins } from './tablets';
 
 export type Signed =
   | { readonly ok: true; readonly actor: PersonId; readonly present: PersonId | null }
@@ -29,6 +30,8 @@ export const signerOf = async (
           },
         }
       : { ok: true, actor: signedIn, present: null };
+  const where = whereRefused(seat, signer.person);
+  if (where !== null) return { ok: false, answer: { outcome: 'not-allowed', says: where } };
   const tried = { person: signer.person, secret: signer.pin, device: seat.device };
   try {
     const checked = await checkPin(db, tried, true);
@@ -42,6 +45,18 @@ export const signerOf = async (
       answer: { outcome: 'busy', says: 'Too many PINs at once. Nothing was recorded; it is tried again.' },
     };
   }
+};
+
+/**
+ * Why no PIN of this person is taken on this device, or null. At a desk that is no tablet whoever came by password
+ * signs with their own PIN; nobody else's is looked at there, so that it can't be guessed at from anywhere.
+ */
+const whereRefused = ({ standing, person }: Seat, signer: PersonId): string | null => {
+  if (standing === 'revoked')
+    return 'This tablet was taken off the shop’s list: no PIN is taken here. Nothing was signed. An owner can enrol it again.';
+  return takesPins(standing) || signer === person.id
+    ? null
+    : `This browser is no tablet of the shop: only ${person.name} signs here. Nothing was signed. Sign on a tablet, or an owner enrols this one.`;
 };
 
 const wrongPin = async (db: Database, signer: PersonId, until: Date | null): Promise<DoorAnswer> => {

@@ -54,6 +54,10 @@ export const loadFloor = async (db: Database): Promise<readonly Car[]> =>
     }),
   );
 
+/** Every car that ever was, the delivered ones too: what a tool touched may stand on any of them. */
+export const loadEveryCar = async (db: Database): Promise<readonly Car[]> =>
+  current(db, await db.car.findMany({ select: { id: true, version: true }, orderBy: { chassis: 'asc' } }));
+
 /** The facts for reading, as of now: what `assess` and the sentences need. Nobody claims anything. */
 export const viewFacts = (
   shop: Shop,

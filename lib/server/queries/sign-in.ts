@@ -6,9 +6,13 @@ import type { Database } from '@/lib/server/database';
 import { needsPassword } from '@/lib/server/auth/enrolment';
 import { restUntil } from '@/lib/server/auth/sign-in';
 import type { Door } from '@/lib/server/auth/sign-in';
-import { shopTime } from '@/lib/wire/shop-day';
+import { deviceOf, takesPins } from '@/lib/server/auth/tablets';
+import type { KnownDevice } from '@/lib/server/auth/tablets';
+import { deviceIdOf } from '@/lib/server/auth/tokens';
+import { shopDay, shopTime } from '@/lib/wire/shop-day';
+import { dayWords } from '@/lib/wire/views/when';
 import { initialsOf } from '@/lib/server/queries/board/words';
-import type { SignInView } from '@/lib/wire/views/sign-in';
+import type { SignInPerson, SignInView, TabletView } from '@/lib/wire/views/sign-in';
 
 interface Asked {
   readonly door: Door | null;
@@ -17,24 +21,21 @@ interface Asked {
 }
 
 export const signInView = async (db: Database, { door, name, deviceToken }: Asked): Promise<SignInView> => {
-  const [{ name: shop, zone }, people] = await Promise.all([shopSetting(db), signersIn(db)]);
-  const isBenchOpen = people.some(({ roles, hasPin }) => hasPin && !needsPassword(roles));
+  const [{ name: shop, zone }, signers, device] = await Promise.all([
+    shopSetting(db),
+    readSigners(db),
+    deviceOf(db, deviceToken === null ? null : deviceIdOf(deviceToken)),
+  ]);
+  const isBenchOpen =
+    takesPins(device.standing) && signers.some(({ roles, hasPin }) => hasPin && !needsPassword(roles));
   const at = door ?? (isBenchOpen ? 'bench' : 'desk');
   const until = name === null ? null : await restUntil(db, at, name, deviceToken);
   return {
     shop,
     at,
-    people: people.map(({ id, name: called, roles, hasPin }) => ({
-      id,
-      name: called,
-      initials: initialsOf(called),
-      comesBy: needsPassword(roles) ? 'desk' : 'bench',
-      says: needsPassword(roles)
-        ? `${roles.includes('owner') ? 'owner' : 'lead'}, at the desk`
-        : hasPin
-          ? roles.join(', ')
-          : 'no PIN yet',
-    })),
+    people: signers.map(tileOf),
+    tablet: tabletView(device, zone),
+    owners: signers.filter(({ roles }) => roles.includes('owner')).map((each) => each.name),
     rest:
       until === null
         ? null
@@ -46,6 +47,35 @@ export const signInView = async (db: Database, { door, name, deviceToken }: Aske
   };
 };
 
+const tabletView = (device: KnownDevice, zone: string): TabletView => {
+  const dayOf = shopDay(zone);
+  return {
+    standing: device.standing,
+    name: device.name,
+    says:
+      device.standing === 'tablet' && device.enrolledAt !== null
+        ? `enrolled by ${device.enrolledBy ?? 'an owner'}, ${dayWords(dayOf(device.enrolledAt.toISOString()), dayOf(new Date().toISOString()))}`
+        : '',
+    minutes: device.lockMinutes,
+  };
+};
+
+/** Everybody's tile, as at the door and at a covered screen. */
+export const signersIn = async (db: Database): Promise<readonly SignInPerson[]> =>
+  (await readSigners(db)).map(tileOf);
+
+const tileOf = ({ id, name, roles, hasPin }: Signer): SignInPerson => ({
+  id,
+  name,
+  initials: initialsOf(name),
+  comesBy: needsPassword(roles) ? 'desk' : 'bench',
+  says: needsPassword(roles)
+    ? `${roles.includes('owner') ? 'owner' : 'lead'}, at the desk`
+    : hasPin
+      ? roles.join(', ')
+      : 'no PIN yet',
+});
+
 interface Signer {
   readonly id: string;
   readonly name: string;
@@ -54,7 +84,7 @@ interface Signer {
 }
 
 /** Those of the bench first, each by name. */
-const signersIn = async (db: Database): Promise<readonly Signer[]> => {
+const readSigners = async (db: Database): Promise<readonly Signer[]> => {
   const found = await db.$queryRaw<Signer[]>`
     SELECT p.id, p.name, p.row -> 'roles' AS roles, coalesce(c.pin_hash IS NOT NULL, false) AS "hasPin"
     FROM person p LEFT JOIN credential c ON c.person = p.id

@@ -2,7 +2,7 @@
 import type { Role } from '@/lib/domain/base/vocabulary';
 
 export interface SetUpStep {
-  readonly key: 'people' | 'tools' | 'plans' | 'cars';
+  readonly key: 'people' | 'tablets' | 'tools' | 'plans' | 'cars';
   readonly says: string;
   readonly isDone: boolean;
 }
@@ -40,14 +40,69 @@ export interface PeopleView {
   readonly takenIds: readonly string[];
 }
 
+export interface SetUpTablet {
+  readonly device: string;
+  readonly name: string;
+  /** By whom and when it was enrolled, and when it was last in touch. */
+  readonly says: string;
+  /** Who is signed in on it now. */
+  readonly who: string | null;
+  readonly minutes: number;
+  readonly isThis: boolean;
+  /** Taken off, by whom and when; null: it takes PINs. */
+  readonly revoked: string | null;
+}
+
+export interface TabletsView {
+  readonly tablets: readonly SetUpTablet[];
+  readonly here: 'tablet' | 'demo' | 'unknown' | 'revoked';
+  readonly hereName: string | null;
+  /** Enrolling is the owner's; taking off is a lead's too. */
+  readonly mayEnrol: boolean;
+  readonly owners: readonly string[];
+}
+
 export interface SetUpTool {
   readonly id: string;
   readonly name: string;
   readonly kind: string;
   readonly range: string;
   readonly length: string | null;
+  readonly unit: string;
   readonly calibration: string;
   readonly isUsable: boolean;
+  /** It is suspect and nobody has tested it since. */
+  readonly isSuspect: boolean;
+  readonly cycles: string | null;
+  /** What rests on it and is in doubt by it now; null: nothing. */
+  readonly inDoubt: string | null;
+}
+
+export interface ToolTouch {
+  readonly car: string;
+  readonly chassis: string;
+  readonly colour: string | null;
+  readonly isDelivered: boolean;
+  readonly joint: string;
+  readonly name: string;
+  readonly href: string;
+  /** What the fasteners got by it, in the joint's unit, and the window. */
+  readonly got: string;
+  readonly when: string;
+  readonly who: string;
+  /** The remedy, in the shop's words; null: it stands. */
+  readonly doubt: string | null;
+}
+
+export interface ToolPageView {
+  readonly tool: SetUpTool;
+  /** Since when it is counted what it touched. */
+  readonly since: string | null;
+  readonly touches: readonly ToolTouch[];
+  readonly cars: number;
+  readonly calibrations: readonly { readonly says: string; readonly certificate: string | null }[];
+  readonly suspect: readonly { readonly says: string; readonly found: string; readonly isOpen: boolean }[];
+  readonly today: string;
 }
 
 export interface SetUpAdapter {

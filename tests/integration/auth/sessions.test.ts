@@ -7,7 +7,7 @@ import { tokenIn } from '@/lib/server/auth/session';
 import { endSession, noteContact, seatOf, startSession } from '@/lib/server/auth/session-row';
 import { signIn } from '@/lib/server/auth/sign-in';
 import { deviceIdOf, newToken } from '@/lib/server/auth/tokens';
-import { SECRETS, ZONE, authShop, knownDevice } from './shop';
+import { SECRETS, ZONE, authShop, enrolledTablet, knownDevice } from './shop';
 import type { AuthShop } from './shop';
 
 let shop: AuthShop;
@@ -119,7 +119,7 @@ describe('the cookie', () => {
 
 describe('signing in', () => {
   const at = async (door: 'desk' | 'bench', name: string, secret: string): Promise<string> =>
-    (await signIn(shop.db, { door, name, secret, deviceToken: null })).outcome;
+    (await signIn(shop.db, { door, name, secret, deviceToken: await enrolledTablet(shop.db) })).outcome;
 
   test('by id or by name, in any case; a session begins', async () => {
     expect(await at('bench', 'tobit', SECRETS.tobit.pin)).toBe('in');

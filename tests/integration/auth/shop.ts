@@ -2,7 +2,8 @@
 import pg from 'pg';
 import { setCredential } from '@/lib/server/auth/credentials';
 import { startSession } from '@/lib/server/auth/session-row';
-import { newToken } from '@/lib/server/auth/tokens';
+import { enrolTablet } from '@/lib/server/auth/tablets';
+import { deviceIdOf, newToken } from '@/lib/server/auth/tokens';
 import { openDatabase } from '@/lib/server/database';
 import type { Database } from '@/lib/server/database';
 import { newShop } from '@/lib/server/new-shop';
@@ -79,12 +80,19 @@ export const authShop = async (): Promise<AuthShop> => {
   };
 };
 
-/** A browser in which this person has signed in before; gives its device cookie and the session's token. */
+/** The cookie of a tablet that the owner has enrolled. */
+export const enrolledTablet = async (db: Database, name = 'Bench 1'): Promise<string> => {
+  const cookie = newToken();
+  await enrolTablet(db, deviceIdOf(cookie), { name, minutes: 5 }, 'ada');
+  return cookie;
+};
+
+/** A tablet on which this person has signed in before; gives its device cookie and the session's token. */
 export const knownDevice = async (
   db: Database,
   person: string,
 ): Promise<{ readonly cookie: string; readonly session: string }> => {
-  const cookie = newToken();
+  const cookie = await enrolledTablet(db);
   return { cookie, session: await startSession(db, person, cookie) };
 };
 

@@ -6,7 +6,7 @@ import { database } from '@/lib/server/database';
 import { backCookie, deviceCookie } from '@/lib/server/auth/cookies';
 import { limitedBody } from '@/lib/server/auth/limited-body';
 import { authOptions } from '@/lib/server/auth/next-auth';
-import { presentOrNull } from '@/lib/server/auth/session';
+import { seatEvenLocked } from '@/lib/server/auth/session';
 import { endSession } from '@/lib/server/auth/session-row';
 import { signInAgain } from '@/lib/server/auth/sign-in-again';
 
@@ -29,7 +29,7 @@ export const POST = async (request: NextRequest, context: Context): Promise<Resp
   const jar = await cookies();
   // It stops at one that is no address; where to go stands in the form anyway.
   jar.delete(backCookie());
-  const before = await presentOrNull();
+  const before = await seatEvenLocked();
   const again = new NextRequest(request.url, { method: 'POST', headers: request.headers, body });
   const answer = (await NextAuth(
     again,

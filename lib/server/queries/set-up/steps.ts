@@ -5,7 +5,15 @@ import { loadShop } from '@/lib/server/load/shop';
 import type { SetUpStep } from '@/lib/wire/views/set-up';
 
 export const setUpSteps = async (db: Database): Promise<readonly SetUpStep[]> => {
-  const [shop, cars] = await Promise.all([loadShop(db), db.car.count()]);
+  const [shop, cars, tablets] = await Promise.all([
+    loadShop(db),
+    db.car.count(),
+    db.device.findMany({
+      where: { enrolledAt: { not: null }, revokedAt: null },
+      select: { name: true },
+      orderBy: { name: 'asc' },
+    }),
+  ]);
   const here = Object.values(shop.people).filter(({ left }) => !left);
   const tools = Object.values(shop.tools);
   const plans = Object.values(shop.plans);
@@ -17,6 +25,14 @@ export const setUpSteps = async (db: Database): Promise<readonly SetUpStep[]> =>
           ? 'Nobody but you yet. A critical joint asks for a second person.'
           : `${String(here.length)} people: ${some(here.map(({ name }) => name))}`,
       isDone: here.length > 1,
+    },
+    {
+      key: 'tablets',
+      says:
+        tablets.length === 0
+          ? 'None yet: technicians sign in on tablets that you enrol.'
+          : `${String(tablets.length)}: ${some(tablets.flatMap(({ name }) => name ?? []))}`,
+      isDone: tablets.length > 0,
     },
     {
       key: 'tools',

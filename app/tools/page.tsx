@@ -1,0 +1,32 @@
+import type { Metadata } from 'next';
+import { ToolList } from '@/components/set-up/tool-list';
+import '@/components/set-up/set-up.css';
+import { Strip } from '@/components/shop/strip';
+import { hasRole, present } from '@/lib/server/auth/session';
+import { database } from '@/lib/server/database';
+import { shopSetting } from '@/lib/server/load/shop';
+import { toolsView } from '@/lib/server/queries/set-up/tools';
+
+export const dynamic = 'force-dynamic';
+
+export const metadata: Metadata = { title: 'Tools' };
+
+/** For everybody: what hangs on the wall, whether it may be believed, and a way to say that it fell. */
+export default async function Page() {
+  const who = await present();
+  const [{ name }, view] = await Promise.all([shopSetting(database()), toolsView(database())]);
+  return (
+    <>
+      <Strip current="tools" who={who.person} shop={name} />
+      <main className="pg set-up">
+        <div className="pagetop">
+          <div>
+            <h1>Tools</h1>
+            <p className="dim">A tool that fell or went astray is suspect from the moment you say so.</p>
+          </div>
+        </div>
+        <ToolList view={view} hasPages={hasRole(who, ['lead', 'owner'])} />
+      </main>
+    </>
+  );
+}

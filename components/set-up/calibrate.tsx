@@ -1,0 +1,156 @@
+'use client';
+
+import { useState } from 'react';
+import { Button } from '@/components/ui/button';
+import { Field } from '@/components/ui/field';
+import type { SetUpTool } from '@/lib/wire/views/set-up';
+import { AnswerLines } from './answer-lines';
+import { useSending } from './use-sending';
+
+interface CalibrateProps {
+  readonly tool: SetUpTool;
+  readonly today: string;
+}
+
+interface Reading {
+  readonly set: string;
+  readonly delivered: string;
+}
+
+const NUMBER = {
+  inputMode: 'decimal',
+  pattern: '\\s*\\d+(\\.\\d+)?\\s*',
+  title: 'a number, like 60',
+} as const;
+const NO_READINGS: readonly Reading[] = [
+  { set: '', delivered: '' },
+  { set: '', delivered: '' },
+  { set: '', delivered: '' },
+];
+
+/** A certificate on record: when, until when, and how the bench found it, which settles what stands in doubt by it. */
+export function Calibrate({ tool, today }: CalibrateProps) {
+  const sending = useSending();
+  const [on, setOn] = useState(today);
+  const [due, setDue] = useState('');
+  const [certificate, setCertificate] = useState('');
+  const [uncertainty, setUncertainty] = useState('');
+  const [tolerance, setTolerance] = useState('');
+  const [readings, setReadings] = useState(NO_READINGS);
+  const found = readings
+    .map(({ set, delivered }) => ({ set: set.trim(), delivered: delivered.trim() }))
+    .filter(({ set, delivered }) => set !== '' || delivered !== '');
+  const write = (at: number, part: Partial<Reading>): void =>
+    setReadings(readings.map((each, index) => (index === at ? { ...each, ...part } : each)));
+
+  const record = (): Promise<void> =>
+    sending.send(
+      {
+        type: 'record-calibration',
+        tool: tool.id,
+        on,
+        due,
+        ...(certificate.trim() === '' ? {} : { certificate: certificate.trim() }),
+        ...(found.length === 0 ? {} : { asFound: found }),
+        ...(uncertainty.trim() === '' ? {} : { uncertainty: uncertainty.trim() }),
+        ...(tolerance.trim() === '' ? {} : { tolerance: tolerance.trim() }),
+      },
+      `${tool.id} is calibrated until ${due}.`,
+      () => {
+        setDue('');
+        setCertificate('');
+        setReadings(NO_READINGS);
+      },
+    );
+
+  return (
+    <form
+      className="sheet form"
+      aria-labelledby="calibrate"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void record();
+      }}
+    >
+      <header>
+        <h2 id="calibrate">Record a calibration</h2>
+        <span className="dim">from its certificate</span>
+      </header>
+      <div className="body">
+        <div className="three">
+          <Field
+            label="Calibrated on"
+            type="date"
+            value={on}
+            onChange={(event) => setOn(event.target.value)}
+            error={sending.faultOf('on')}
+            required
+          />
+          <Field
+            label="Due, that day too"
+            type="date"
+            value={due}
+            min={on}
+            onChange={(event) => setDue(event.target.value)}
+            error={sending.faultOf('due')}
+            required
+          />
+          <Field
+            label="Certificate"
+            value={certificate}
+            onChange={(event) => setCertificate(event.target.value)}
+            error={sending.faultOf('certificate')}
+            maxLength={60}
+            autoComplete="off"
+          />
+        </div>
+        <p className="small dim">
+          As found, before it was set right: what it was set to, and what it gave. It says how far what was
+          signed with it may be off. Left empty, what stands in doubt stays in doubt.
+        </p>
+        {readings.map((reading, at) => (
+          <div className="two" key={at}>
+            <Field
+              label={`Reading ${String(at + 1)}: set to, ${tool.unit}`}
+              value={reading.set}
+              onChange={(event) => write(at, { set: event.target.value })}
+              required={reading.delivered.trim() !== ''}
+              {...NUMBER}
+            />
+            <Field
+              label={`Reading ${String(at + 1)}: it gave, ${tool.unit}`}
+              value={reading.delivered}
+              onChange={(event) => write(at, { delivered: event.target.value })}
+              required={reading.set.trim() !== ''}
+              {...NUMBER}
+            />
+          </div>
+        ))}
+        <div className="two">
+          <Field
+            label="Uncertainty, %"
+            hint="from the certificate; empty: none"
+            value={uncertainty}
+            onChange={(event) => setUncertainty(event.target.value)}
+            error={sending.faultOf('uncertainty')}
+            {...NUMBER}
+          />
+          <Field
+            label="Tolerance, %"
+            hint="how far off is still good; empty: 4"
+            value={tolerance}
+            onChange={(event) => setTolerance(event.target.value)}
+            error={sending.faultOf('tolerance')}
+            {...NUMBER}
+          />
+        </div>
+        <AnswerLines sending={sending} done="The calibration is on record." />
+        <div className="acts">
+          <Button kind="main" type="submit" held={sending.isBusy}>
+            Record the calibration
+          </Button>
+        </div>
+      </div>
+    </form>
+  );
+}
