@@ -22,6 +22,7 @@ import { loadFloor, viewFacts } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { cellsOf } from './board/cells';
+import { asksOf, boardPeople } from './board/people';
 import { counted, dayInWords, initialsOf, named } from './board/words';
 
 export const boardView = async (db: Database, who: Person): Promise<BoardView> => {
@@ -59,6 +60,7 @@ export const boardOf = ({ shop, cars, setting, facts, who }: BoardRows): BoardVi
     shop: setting.name,
     says: `${dayInWords(facts.now, setting.zone)}. ${counted(rows.length, 'car')}, ${counted(loose, 'loose end')}.`,
     mover: moverOf(shop, who),
+    people: boardPeople(shop, who, facts.day),
     groups: groupsOf(rows, facts),
     empty: rows.length > 0 ? null : emptyBoard(shop, who),
   };
@@ -75,6 +77,7 @@ const carRow = (plan: CompiledPlan, car: Car, facts: Facts, zone: string): Board
     version: car.version,
     stage: car.stage,
     crew: crewOf(plan, car, facts),
+    given: plan.stages.map(({ key }) => car.assignments[`stage:${key}`]?.people ?? []),
     loose: looseEnds.length,
     hold: holdOf(car),
     way: cellsOf(plan, car, facts, zone),
@@ -145,7 +148,7 @@ const groupsOf = (rows: readonly Row[], facts: Facts): readonly BoardGroup[] => 
     return [
       {
         name: named([...new Set(list.map(({ car }) => car.model))]),
-        stages: stagesOf(first.plan, [...new Set(list.map(({ plan }) => plan.document))], facts),
+        stages: stagesOf(first.plan, [...new Set(list.map(({ plan }) => plan))], facts),
         cars: list.map(({ car }) => car),
       },
     ];
@@ -154,20 +157,23 @@ const groupsOf = (rows: readonly Row[], facts: Facts): readonly BoardGroup[] => 
 
 const stagesOf = (
   plan: CompiledPlan,
-  documents: readonly CompiledPlan['document'][],
+  plans: readonly CompiledPlan[],
   facts: Facts,
-): readonly BoardStage[] =>
-  plan.stages.map((stage) => {
+): readonly BoardStage[] => {
+  const documents = plans.map(({ document }) => document);
+  return plan.stages.map((stage) => {
     const { key, name, capacity, room } = stage;
-    if (capacity === null) return { key, name, room: '' };
+    const asks = asksOf(plans, stage.index);
+    if (capacity === null) return { key, name, room: '', asks };
     const taken = Object.entries(facts.occupancy)
       .filter(([hash]) => documents.some((document) => facts.plans[hash] === document))
       .reduce(
         (sum, [, stages]) => sum + room.reduce((cars, each) => cars + (stages[each]?.length ?? 0), 0),
         0,
       );
-    return { key, name, room: roomText(taken, capacity, othersIn(plan, stage)) };
+    return { key, name, room: roomText(taken, capacity, othersIn(plan, stage)), asks };
   });
+};
 
 const othersIn = (plan: CompiledPlan, { key, room }: CompiledPlan['stages'][number]): readonly string[] =>
   plan.stages.filter((other) => other.key !== key && room.includes(other.key)).map(({ name }) => name);
