@@ -14,8 +14,8 @@ let page: Page;
 
 beforeAll(async () => {
   [shop, browser] = await Promise.all([BoardShop.open(), openBrowser()]);
-  // With the demo's six, a dozen cars.
-  for (const car of ['B-01', 'B-02', 'B-03', 'B-04', 'B-05', 'B-06']) await shop.begin(car);
+  // With the demo's own, at least a dozen cars.
+  for (let car = 1; car < 10; car += 1) await shop.begin(`B-0${String(car)}`);
 });
 afterAll(async () => {
   await browser.close();
@@ -106,11 +106,12 @@ describe('a lead gives a stage', () => {
     await page.keyboard.press('Space');
     await page.locator('.personchip.flying').waitFor();
     await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowRight');
-    const heard = page.getByText(/^Tobit \S+ over On wheels of C54-012\./);
+    const heard = page.getByText(/^Tobit .*over Second of B-03\./);
     await heard.waitFor({ state: 'attached' });
     await page.keyboard.press('Space');
-    await says('is on On wheels of C54-012').waitFor();
+    await says('is on Second of B-03').waitFor();
   });
 
   test('by a chip and a cell’s button, and takes them off by the same', async () => {
@@ -118,9 +119,9 @@ describe('a lead gives a stage', () => {
     await chip('Tobit').click();
     expect(await axe(page)).toEqual([]);
     await shoot(watched, 'crew-in-hand');
-    await page.getByRole('button', { name: /^Put Tobit \S+ on Third of B-03$/ }).click();
+    await page.getByRole('button', { name: /^Put Tobit .* on Third of B-03$/ }).click();
     await says('is on Third of B-03').waitFor();
-    await page.getByRole('button', { name: /^Take Tobit \S+ off Third of B-03$/ }).click();
+    await page.getByRole('button', { name: /^Take Tobit .* off Third of B-03$/ }).click();
     await says('is off Third of B-03').waitFor();
     expect(await given('B-03', 'THREE')).toEqual([]);
     await page.keyboard.press('Escape');
@@ -134,6 +135,7 @@ describe('a lead gives a stage', () => {
     await open('mara', 'phone');
     await page.getByRole('button', { name: 'Crew of C54-012' }).tap();
     const dialog = page.getByRole('dialog', { name: /^Crew/ });
+    await dialog.getByLabel('Stage').selectOption({ label: '2 Frame' });
     await dialog
       .getByText(/Not qualified for .*, which some of its work asks for/)
       .first()

@@ -15,7 +15,7 @@ export function CrewDialog({ find }: { readonly find: (id: string) => CarOnTrack
   const { asked, ask } = useBoardCrew();
   const on = asked === null ? undefined : find(asked.car);
   return asked === null || on === undefined ? null : (
-    <CrewForm key={`${asked.car} ${String(asked.stage)}`} spot={{ ...on, stage: asked.stage }} onAsk={ask} />
+    <CrewForm key={asked.car} spot={{ ...on, stage: asked.stage }} onAsk={ask} />
   );
 }
 
@@ -56,7 +56,11 @@ function CrewForm({ spot, onAsk }: CrewFormProps) {
           <SelectField
             label="Stage"
             value={stage}
-            onChange={(event) => onAsk({ car: car.id, stage: Number(event.target.value) })}
+            onChange={(event) => {
+              const to = Number(event.target.value);
+              setChosen(car.given[to] ?? []);
+              onAsk({ car: car.id, stage: to });
+            }}
           >
             {stages.map(({ key, name }, at) => (
               <option key={key} value={at}>
