@@ -9,7 +9,7 @@ import type { BoardPerson } from '@/lib/wire/views/board';
 import { isOn, lacksText, spotName } from './crew-words';
 import type { Spot } from './crew-words';
 
-export interface Said {
+interface Said {
   readonly text: string;
   readonly isTrouble: boolean;
   /** Asks for an answer that never came. */
@@ -65,7 +65,7 @@ export const useCrew = (people: readonly BoardPerson[] | null) => {
     give,
 
     /** Takes a chip in the hand, or puts it back. */
-    hold(person: BoardPerson | null): void {
+    hold: (person: BoardPerson | null): void => {
       setInHand(person);
       setSaid(null);
       if (person !== null)
@@ -75,7 +75,7 @@ export const useCrew = (people: readonly BoardPerson[] | null) => {
     ask: (at: { readonly car: string; readonly stage: number } | null) => setAsked(at),
 
     /** Those who are there already stay. */
-    async put(spot: Spot, person: BoardPerson): Promise<void> {
+    put: async (spot: Spot, person: BoardPerson): Promise<void> => {
       if (isOn(spot, person.id)) {
         tell(`${person.name} is on ${spotName(spot)} already.`);
         return;
@@ -84,7 +84,7 @@ export const useCrew = (people: readonly BoardPerson[] | null) => {
       await give(spot, [...given(spot), person.id], words);
     },
 
-    async takeOff(spot: Spot, person: BoardPerson): Promise<void> {
+    takeOff: async (spot: Spot, person: BoardPerson): Promise<void> => {
       const rest = given(spot).filter((id) => id !== person.id);
       await give(spot, rest, `${person.name} is off ${spotName(spot)}.`);
     },
