@@ -1,12 +1,16 @@
 'use client';
 
-import { DndContext } from '@dnd-kit/core';
-import { useMemo } from 'react';
-import type { BoardView } from '@/lib/wire/views/board';
+import { DndContext, DragOverlay } from '@dnd-kit/core';
+import { useMemo, useState } from 'react';
+import type { BoardPerson, BoardView } from '@/lib/wire/views/board';
 import './columns.css';
 import './board.css';
 import './board-narrow.css';
 import './panel.css';
+import { CrewDialog } from './crew/crew-dialog';
+import { personIn, spotUnder, useChipDrag, withChips } from './crew/crew-drag';
+import { ChipFace, CrewTray } from './crew/crew-tray';
+import { CrewContext, useCrew } from './crew/use-crew';
 import { MoveDialog } from './move-dialog';
 import { RoomDialog } from './room-dialog';
 import { Track } from './track';
@@ -28,7 +32,11 @@ export function Board({ view: asked }: { readonly view: BoardView }) {
   );
   const find = (id: string): CarOnTrack | undefined => cars.get(id);
   const moves = useMoves(find);
-  const { begin, ...drag } = useTrackDrag(find);
+  const crew = useCrew(view.people);
+  const rows = useMemo(() => [...cars.keys()], [cars]);
+  const chips = useChipDrag(find, rows);
+  const { begin, ...drag } = useTrackDrag(find, { ...chips, isChip });
+  const [flying, setFlying] = useState<BoardPerson | null>(null);
   const isFixed = useIsNarrow();
 
   return (
@@ -37,31 +45,59 @@ export function Board({ view: asked }: { readonly view: BoardView }) {
       id="how-to-move-a-plate"
       {...drag}
       autoScroll={{ threshold: { x: 0.08, y: 0 } }}
-      accessibility={{ announcements: announcementsFor(find), screenReaderInstructions: INSTRUCTIONS }}
+      accessibility={{
+        announcements: withChips(find, announcementsFor(find)),
+        screenReaderInstructions: INSTRUCTIONS,
+      }}
       onDragStart={({ active }) => {
+        setFlying(personIn(active));
+        chips.begin();
+        if (isChip(active)) return;
         begin(String(active.id));
         moves.letGo();
       }}
+      onDragCancel={() => setFlying(null)}
       onDragEnd={({ active, over }) => {
+        setFlying(null);
+        const person = personIn(active);
+        const spot = person === null ? null : spotUnder(find, over);
+        if (person !== null) {
+          if (spot !== null) void crew.put(spot, person);
+          return;
+        }
         if (over !== null) moves.putDown(String(active.id), placeOf(over.id).stage);
       }}
     >
-      {view.groups.map((group) => (
-        <Track
-          key={group.stages.map(({ key }) => key).join(' ')}
-          group={group}
-          mover={view.mover}
-          isFixed={isFixed}
-          moves={moves}
-          onMove={(on) =>
-            view.mover.may ? moves.ask({ kind: 'move', car: on.car.id }) : moves.tell(on, view.mover.says)
-          }
-        />
-      ))}
+      <CrewContext value={crew}>
+        <CrewTray />
+        {view.groups.map((group) => (
+          <Track
+            key={group.stages.map(({ key }) => key).join(' ')}
+            group={group}
+            mover={view.mover}
+            isFixed={isFixed}
+            moves={moves}
+            onMove={(on) =>
+              view.mover.may ? moves.ask({ kind: 'move', car: on.car.id }) : moves.tell(on, view.mover.says)
+            }
+          />
+        ))}
+        <CrewDialog find={find} />
+      </CrewContext>
       <Questions moves={moves} find={find} />
+      {/* Not for plates: their own element moves along the row. */}
+      {flying === null ? null : (
+        <DragOverlay dropAnimation={null}>
+          <span className="personchip flying">
+            <ChipFace person={flying} />
+          </span>
+        </DragOverlay>
+      )}
     </DndContext>
   );
 }
+
+const isChip = (active: Parameters<typeof personIn>[0]): boolean => personIn(active) !== null;
 
 interface QuestionsProps {
   readonly moves: ReturnType<typeof useMoves>;

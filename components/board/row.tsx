@@ -5,6 +5,7 @@ import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { Cell } from './cell';
 import type { CellState } from './cell';
+import { CrewButton, CrewSpot } from './crew/crew-spot';
 import { GatePanel } from './gate-panel';
 import { GatePost } from './gate-post';
 import { gateNumber } from './gate-words';
@@ -44,14 +45,17 @@ export function Row({ on, mayMove, whyNot, isFixed, pending, hanging, onMove, on
             <span className="dim">{car.stage + 1}</span> {here}
           </span>
         </Link>
-        <button className="move" type="button" aria-disabled={!mayMove || undefined} onClick={onMove}>
-          Move
-          <span className="vh">
-            {' '}
-            {car.chassis}
-            {mayMove ? '' : `: ${whyNot}`}
-          </span>
-        </button>
+        <span className="rowacts">
+          <button className="move" type="button" aria-disabled={!mayMove || undefined} onClick={onMove}>
+            Move
+            <span className="vh">
+              {' '}
+              {car.chassis}
+              {mayMove ? '' : `: ${whyNot}`}
+            </span>
+          </button>
+          <CrewButton car={car.id} stage={car.stage} chassis={car.chassis} />
+        </span>
       </div>
       <ol className="way" aria-label={`The way of ${car.chassis}`}>
         {car.way.map((cell, stage) => (
@@ -62,6 +66,7 @@ export function Row({ on, mayMove, whyNot, isFixed, pending, hanging, onMove, on
               number={stage + 1}
               isLast={stage === stages.length - 1}
             />
+            <CrewSpot car={car} stages={stages} stage={stage} />
             {stage === car.stage && !isLast ? (
               <GatePost
                 chassis={car.chassis}

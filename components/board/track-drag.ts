@@ -1,4 +1,5 @@
 import type {
+  Active,
   Announcements,
   CollisionDetection,
   KeyboardCoordinateGetter,
@@ -28,17 +29,26 @@ const placeOf = (id: UniqueIdentifier): { readonly car: string; readonly stage: 
 };
 export { placeOf };
 
+/** How the chips of people move, which share the board with the plates. */
+interface ChipDrag {
+  readonly isChip: (active: Active | null) => boolean;
+  readonly hit: CollisionDetection;
+  readonly step: KeyboardCoordinateGetter;
+}
+
 interface Reach {
   readonly min: number;
   readonly max: number;
 }
 
 /** How a plate moves: along its own row only, from stage to stage, and never through a closed gate. */
-export const useTrackDrag = (find: (id: string) => CarOnTrack | undefined) => {
+export const useTrackDrag = (find: (id: string) => CarOnTrack | undefined, chips: ChipDrag) => {
   const reach = useRef<Reach | null>(null);
   /** Arrow keys step through stages; the pointer needs no such memory. */
   const keyStage = useRef(0);
 
+  const { isChip, hit: chipHit, step: chipStep } = chips;
+  const plateStep = stepper(keyStage, find);
   const sensors = useSensors(
     // A few pixels, so that a press is still a press.
     useSensor(MouseSensor, { activationConstraint: { distance: 5 } }),
@@ -47,32 +57,35 @@ export const useTrackDrag = (find: (id: string) => CarOnTrack | undefined) => {
     useSensor(KeyboardSensor, {
       // Enter presses the plate as it presses any button.
       keyboardCodes: { start: ['Space'], end: ['Space', 'Enter'], cancel: ['Escape', 'Tab'] },
-      coordinateGetter: stepper(keyStage, find),
+      coordinateGetter: (event, given) =>
+        isChip(given.context.active) ? chipStep(event, given) : plateStep(event, given),
     }),
   );
 
   const modifiers = useMemo<Modifier[]>(
     () => [
-      ({ transform }) => {
+      ({ transform, active }) => {
+        if (isChip(active)) return transform;
         const { min, max } = reach.current ?? { min: -Infinity, max: Infinity };
         return { ...transform, x: Math.min(max, Math.max(min, transform.x)), y: 0 };
       },
     ],
-    [],
+    [isChip],
   );
 
   const collisionDetection = useMemo<CollisionDetection>(
-    () =>
-      ({ active, droppableContainers, droppableRects, pointerCoordinates }) => {
-        const own = droppableContainers.filter(({ id }) => placeOf(id).car === active.id);
-        const hit = own.find((container) => {
-          if (pointerCoordinates === null) return placeOf(container.id).stage === keyStage.current;
-          const rect = droppableRects.get(container.id);
-          return rect !== undefined && rect.left <= pointerCoordinates.x && pointerCoordinates.x < rect.right;
-        });
-        return hit === undefined ? [] : [{ id: hit.id, data: { droppableContainer: hit, value: 0 } }];
-      },
-    [],
+    () => (given) => {
+      const { active, droppableContainers, droppableRects, pointerCoordinates } = given;
+      if (isChip(active)) return chipHit(given);
+      const own = droppableContainers.filter(({ id }) => placeOf(id).car === active.id);
+      const hit = own.find((container) => {
+        if (pointerCoordinates === null) return placeOf(container.id).stage === keyStage.current;
+        const rect = droppableRects.get(container.id);
+        return rect !== undefined && rect.left <= pointerCoordinates.x && pointerCoordinates.x < rect.right;
+      });
+      return hit === undefined ? [] : [{ id: hit.id, data: { droppableContainer: hit, value: 0 } }];
+    },
+    [isChip, chipHit],
   );
 
   const begin = (id: string): void => {

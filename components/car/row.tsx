@@ -1,6 +1,8 @@
 'use client';
 
 import Link from 'next/link';
+import { useState } from 'react';
+import { ActForm } from '@/components/act/act-form';
 import { ActList } from '@/components/act/act-list';
 import { useDesk } from '@/components/act/desk-context';
 import { hasForm } from '@/components/act/form-table';
@@ -80,8 +82,28 @@ function Panel({ row }: { readonly row: RowView }) {
       <Steps row={row} />
       {row.body.length === 0 ? null : <BodyLines lines={row.body} />}
       <ActList acts={row.acts} job={row.job} />
+      <RemarkOn row={row} />
       {isIdle && row.sheet === null ? <p className="idle dim">Nothing is asked of it now.</p> : null}
     </div>
+  );
+}
+
+/** A remark about this very thing: it stands in its row, and in the log. */
+function RemarkOn({ row }: { readonly row: RowView }) {
+  const { desk } = useDesk();
+  const [isOpen, setOpen] = useState(false);
+  const note = desk.always.find(({ type }) => type === 'add-note');
+  const key = row.id.slice(row.id.indexOf(':') + 1);
+  if (note === undefined || key === '') return null;
+  return (
+    <>
+      <p className="oracts">
+        <button type="button" className="btn" aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
+          Remark<span className="vh"> on {row.name}</span>
+        </button>
+      </p>
+      {isOpen ? <ActForm act={{ ...note, key }} /> : null}
+    </>
   );
 }
 

@@ -58,7 +58,12 @@ export function LogPage({ car, view }: LogPageProps) {
   );
 }
 
-const countText = ({ total, shown, page, pages }: LogView): string =>
+export const countText = ({
+  total,
+  shown,
+  page,
+  pages,
+}: Pick<LogView, 'total' | 'shown' | 'page' | 'pages'>): string =>
   pages === 1
     ? `${String(total)} ${total === 1 ? 'entry' : 'entries'}`
     : `${String(total)} entries; ${String(shown)} on page ${String(page)} of ${String(pages)}`;
@@ -79,7 +84,16 @@ function Nothing({ car, view }: LogPageProps) {
   );
 }
 
-function Entry({ car, entry }: { readonly car: string; readonly entry: LogEntry }) {
+interface EntryProps {
+  /** Null where it is about the shop's own books. */
+  readonly car: string | null;
+  readonly entry: LogEntry;
+  /** Which car it is about, where more than one is told of. */
+  readonly of?: ReactNode;
+}
+
+/** One command: what it said, what came of it, who and when. */
+export function Entry({ car, entry, of }: EntryProps) {
   const { line, who, brought, note, struck, isRefused } = entry;
   const words = (
     <>
@@ -91,6 +105,7 @@ function Entry({ car, entry }: { readonly car: string; readonly entry: LogEntry 
       <span className="num tm">{entry.time}</span>
       <Glyph name={struck === null ? line.sign : 'struck'} />
       <div>
+        {of}
         <span className="x">{struck === null ? words : <s>{words}</s>}</span>
         {struck === null ? null : <span className="sub">{struck}</span>}
         {brought.length === 0 ? null : (
@@ -103,7 +118,7 @@ function Entry({ car, entry }: { readonly car: string; readonly entry: LogEntry 
         {isRefused ? <span className="small dim sub">kept as reported, not accepted</span> : null}
         {note === null ? null : <span className="small dim sub">{note}</span>}
       </div>
-      {entry.kind === 'signatures' && struck === null ? (
+      {car !== null && entry.kind === 'signatures' && struck === null ? (
         <Link
           className="do"
           href={`/cars/${encodeURIComponent(car)}?strike=${encodeURIComponent(entry.id)}#trouble`}
@@ -122,7 +137,7 @@ function Entry({ car, entry }: { readonly car: string; readonly entry: LogEntry 
   );
 }
 
-const KINDS: readonly (readonly [LogKind | 'everything', string])[] = [
+export const KINDS: readonly (readonly [LogKind | 'everything', string])[] = [
   ['everything', 'everything'],
   ['signatures', 'signatures'],
   ['warnings', 'warnings'],
@@ -189,7 +204,8 @@ interface ChoiceProps {
   readonly children: ReactNode;
 }
 
-function Choice({ isOn, href, children }: ChoiceProps) {
+/** One value of a filter: a link, since what is shown stands in the address. */
+export function Choice({ isOn, href, children }: ChoiceProps) {
   return (
     <Link className={isOn ? 'on' : ''} href={href} aria-current={isOn ? 'true' : undefined} prefetch={false}>
       {children}

@@ -23,6 +23,7 @@ import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import type { Setting } from '@/lib/server/load/shop';
 import { cellsOf } from './board/cells';
+import { asksOf, boardPeople } from './board/people';
 import { counted, dayInWords, initialsOf, named } from './board/words';
 import { floorClock } from './clock';
 
@@ -41,6 +42,7 @@ export const boardView = async (db: Database, who: Person): Promise<BoardView> =
     clock,
     says: floorSays(rows, facts, setting),
     mover: moverOf(shop, who),
+    people: boardPeople(shop, who, facts.day),
     groups: groupsOf(rows, facts),
     empty: rows.length > 0 ? null : emptyBoard(shop, who),
   };
@@ -74,6 +76,7 @@ const carRow = (plan: CompiledPlan, car: Car, facts: Facts, zone: string): Board
     version: car.version,
     stage: car.stage,
     crew: crewOf(plan, car, facts),
+    given: plan.stages.map(({ key }) => car.assignments[`stage:${key}`]?.people ?? []),
     loose: looseEnds.length,
     hold: holdOf(car),
     way: cellsOf(plan, car, facts, zone),
@@ -139,7 +142,7 @@ export const groupsOf = (rows: readonly Row[], facts: Facts): readonly BoardGrou
     return [
       {
         name: named([...new Set(list.map(({ car }) => car.model))]),
-        stages: stagesOf(first.plan, [...new Set(list.map(({ plan }) => plan.document))], facts),
+        stages: stagesOf(first.plan, [...new Set(list.map(({ plan }) => plan))], facts),
         cars: list.map(({ car }) => car),
       },
     ];
@@ -148,20 +151,23 @@ export const groupsOf = (rows: readonly Row[], facts: Facts): readonly BoardGrou
 
 const stagesOf = (
   plan: CompiledPlan,
-  documents: readonly CompiledPlan['document'][],
+  plans: readonly CompiledPlan[],
   facts: Facts,
-): readonly BoardStage[] =>
-  plan.stages.map((stage) => {
+): readonly BoardStage[] => {
+  const documents = plans.map(({ document }) => document);
+  return plan.stages.map((stage) => {
     const { key, name, capacity, room } = stage;
-    if (capacity === null) return { key, name, room: '' };
+    const asks = asksOf(plans, stage.index);
+    if (capacity === null) return { key, name, room: '', asks };
     const taken = Object.entries(facts.occupancy)
       .filter(([hash]) => documents.some((document) => facts.plans[hash] === document))
       .reduce(
         (sum, [, stages]) => sum + room.reduce((cars, each) => cars + (stages[each]?.length ?? 0), 0),
         0,
       );
-    return { key, name, room: roomText(taken, capacity, othersIn(plan, stage)) };
+    return { key, name, room: roomText(taken, capacity, othersIn(plan, stage)), asks };
   });
+};
 
 const othersIn = (plan: CompiledPlan, { key, room }: CompiledPlan['stages'][number]): readonly string[] =>
   plan.stages.filter((other) => other.key !== key && room.includes(other.key)).map(({ name }) => name);

@@ -5,7 +5,7 @@ import type { Refusal } from '@/lib/domain/base/refusals';
 import type { CarId } from '@/lib/domain/base/vocabulary';
 import type { Car } from '@/lib/domain/car/rows';
 import type { ClaimType } from '@/lib/domain/commands';
-import type { CarEvent } from '@/lib/domain/events';
+import type { Event, ShopEvent } from '@/lib/domain/events';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { Shop } from '@/lib/domain/shop/rows';
 import { planOf } from '@/lib/domain/facts';
@@ -87,7 +87,8 @@ export const lately = async (
   return (await read(db, where, 0, count)).map((told) => entryOf(told, telling));
 };
 
-const tellingOf = (shop: Shop, car: Car, plan: CompiledPlan, zone: string, now: string): Telling => {
+/** What one car's entries are worded with. */
+export const tellingOf = (shop: Shop, car: Car, plan: CompiledPlan, zone: string, now: string): Telling => {
   const inPlan = namesOf(plan.document);
   const nameOf = (key: string): string | null =>
     inPlan(key) ?? shop.people[key]?.name ?? shop.tools[key]?.name ?? null;
@@ -109,23 +110,25 @@ const tellingOf = (shop: Shop, car: Car, plan: CompiledPlan, zone: string, now: 
   };
 };
 
-type Where = NonNullable<NonNullable<Parameters<Database['command']['findMany']>[0]>['where']>;
+export type Where = NonNullable<NonNullable<Parameters<Database['command']['findMany']>[0]>['where']>;
 
 /** A pause where nothing ran was accepted and changed nothing: no entry. */
-const whereOf = (car: Car, { kind, by }: LogAsked): Where => ({
-  car: car.id,
+const whereOf = (car: Car, asked: LogAsked): Where => ({ car: car.id, ...whereAsked([car], asked) });
+
+/** The filters, over these cars. */
+export const whereAsked = (cars: readonly Car[], { kind, by }: LogAsked): Where => ({
   ...(by === null ? {} : { actor: by }),
   ...(kind === 'refused'
     ? { outcome: 'refused' }
     : kind === 'everything'
       ? { OR: [{ outcome: 'refused' }, { events: { some: {} } }] }
-      : { outcome: 'accepted', events: { some: {} }, ...kindWhere(car, kind) }),
+      : { outcome: 'accepted', events: { some: {} }, ...kindWhere(cars, kind) }),
 });
 
 const typesOf = (isMeant: (type: ClaimType) => boolean): string[] =>
   (Object.keys(COMMANDS) as ClaimType[]).filter(isMeant);
 
-const kindWhere = (car: Car, kind: Exclude<LogKind, 'refused'>): Where => {
+const kindWhere = (cars: readonly Car[], kind: Exclude<LogKind, 'refused'>): Where => {
   switch (kind) {
     case 'signatures':
       return { type: { in: typesOf((type) => SIGNS.has(type)) } };
@@ -139,9 +142,11 @@ const kindWhere = (car: Car, kind: Exclude<LogKind, 'refused'>): Where => {
           { type: 'strike-signature' },
           {
             id: {
-              in: Object.entries(car.signatures)
-                .filter(([, row]) => row.struck !== null)
-                .map(([id]) => id),
+              in: cars.flatMap(({ signatures }) =>
+                Object.entries(signatures)
+                  .filter(([, row]) => row.struck !== null)
+                  .map(([id]) => id),
+              ),
             },
           },
         ],
@@ -149,7 +154,18 @@ const kindWhere = (car: Car, kind: Exclude<LogKind, 'refused'>): Where => {
   }
 };
 
-const read = async (db: Database, where: Where, skip: number, take: number): Promise<readonly Told[]> => {
+/** With the car that it is about, and what it did to the shop's books. */
+export interface ToldOf extends Told {
+  readonly car: CarId | null;
+  readonly shopEvents: readonly ShopEvent[];
+}
+
+export const read = async (
+  db: Database,
+  where: Where,
+  skip: number,
+  take: number,
+): Promise<readonly ToldOf[]> => {
   const rows = await db.command.findMany({
     where,
     orderBy: [{ receivedAt: 'desc' }, { id: 'desc' }],
@@ -157,6 +173,7 @@ const read = async (db: Database, where: Where, skip: number, take: number): Pro
     take,
     select: {
       id: true,
+      car: true,
       type: true,
       actor: true,
       present: true,
@@ -167,24 +184,28 @@ const read = async (db: Database, where: Where, skip: number, take: number): Pro
       events: { select: { body: true }, orderBy: { version: 'asc' } },
     },
   });
-  return rows.map((row) => ({
-    id: row.id,
-    // Only `runCommand` writes here, and it knows no other types.
-    type: row.type as ClaimType,
-    actor: row.actor,
-    present: row.present,
-    device: row.device,
-    receivedAt: row.receivedAt.toISOString(),
-    refusals: row.outcome === 'refused' ? refusalsIn(row.answer) : null,
-    events: row.events.flatMap(({ body }) => eventIn(body)),
-  }));
+  return rows.map((row) => {
+    const events = row.events.map(({ body }) => eventIn(body));
+    return {
+      id: row.id,
+      car: row.car,
+      // Only `runCommand` writes here, and it knows no other types.
+      type: row.type as ClaimType,
+      actor: row.actor,
+      present: row.present,
+      device: row.device,
+      receivedAt: row.receivedAt.toISOString(),
+      refusals: row.outcome === 'refused' ? refusalsIn(row.answer) : null,
+      events: events.filter((event) => event.stream === 'car'),
+      shopEvents: events.filter((event) => event.stream === 'shop'),
+    };
+  });
 };
 
 /** Bodies are canonical JSON of what `runCommand` wrote: an event in its place of its stream. */
-const eventIn = (body: string): readonly CarEvent[] => {
+const eventIn = (body: string): Event => {
   const { event } = JSON.parse(body) as { readonly event: StoredEvent };
-  const now = upcast(event);
-  return now.stream === 'car' ? [now] : [];
+  return upcast(event);
 };
 
 const refusalsIn = (answer: unknown): readonly Refusal[] =>

@@ -8,6 +8,8 @@ export interface BoardView {
   /** `Wednesday 25 November. Six cars, 43 loose ends.` */
   readonly says: string;
   readonly mover: Mover;
+  /** Who can be given a stage; null for those who give none. */
+  readonly people: readonly BoardPerson[] | null;
   readonly groups: readonly BoardGroup[];
   /** What to do first, where no car stands on the floor. */
   readonly empty: EmptyBoard | null;
@@ -17,6 +19,14 @@ export interface BoardView {
 export interface Mover {
   readonly may: boolean;
   readonly says: string;
+}
+
+export interface BoardPerson {
+  readonly id: string;
+  readonly name: string;
+  readonly initials: string;
+  /** Qualifications that hold today. */
+  readonly holds: readonly string[];
 }
 
 export interface EmptyBoard {
@@ -38,6 +48,8 @@ export interface BoardStage {
   readonly name: string;
   /** `1 of 2 taken`; empty where there is no limit. */
   readonly room: string;
+  /** Qualifications that some of its work asks for. */
+  readonly asks: readonly string[];
 }
 
 export interface BoardCar {
@@ -50,6 +62,8 @@ export interface BoardCar {
   /** Index of the stage it stands in. */
   readonly stage: number;
   readonly crew: readonly CrewCell[];
+  /** Whom each of its stages was given to, by id. */
+  readonly given: readonly (readonly string[])[];
   /** How many loose ends the car has. */
   readonly loose: number;
   /** What holds all of its work, or its gate: `H-1`, and in words. */

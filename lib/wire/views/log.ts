@@ -50,3 +50,15 @@ export interface LogView {
   readonly people: readonly PersonTag[];
   readonly cars: readonly { readonly id: string; readonly chassis: string; readonly colour: string | null }[];
 }
+
+/** A line of the shop's log, and the car that it is about; null = the shop's own books. */
+export interface ShopLogEntry {
+  readonly entry: LogEntry;
+  readonly car: { readonly id: string; readonly chassis: string; readonly colour: string | null } | null;
+}
+
+export interface ShopLogView extends Omit<LogView, 'chassis' | 'colour' | 'days'> {
+  readonly days: readonly { readonly title: string; readonly entries: readonly ShopLogEntry[] }[];
+  /** A car's id, or `shop` for the books; null = all of it. */
+  readonly of: string | null;
+}

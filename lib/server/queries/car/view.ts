@@ -19,6 +19,7 @@ import {
 import { conditionKeys, conditionRows, optionRows, partKeys, partRows } from './matters';
 import { cautionThings, operationThings } from './operation-things';
 import { placeKind } from './place-kind';
+import { withRemarks } from './remarks';
 import { see } from './seen';
 import type { Given, Seen } from './seen';
 import { Acts } from './who-may';
@@ -34,11 +35,17 @@ export const carViewOf = (given: Given, reader: Reader): CarView => {
   const seen = see(given);
   const acts = new Acts(seen);
   const anchors = new Set<string>();
-  const ends = endGroups(seen, acts, anchors);
-  const work = workGroups(seen, acts, anchors);
+  const ends = endGroups(seen, acts, anchors).map((group) => ({
+    ...group,
+    rows: withRemarks(seen, group.rows),
+  }));
+  const work = workGroups(seen, acts, anchors).map((group) => ({
+    ...group,
+    rows: withRemarks(seen, group.rows),
+  }));
   const conditions = conditionRows(seen, acts);
   const options = optionRows(seen, acts);
-  const parts = partRows(seen, acts, anchors);
+  const parts = withRemarks(seen, partRows(seen, acts, anchors));
   const gate = gateOf(seen, acts);
   const rows = [...ends.flatMap((group) => group.rows), ...options];
   const folded = [

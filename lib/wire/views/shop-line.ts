@@ -1,0 +1,44 @@
+/** What happened to the shop's own books, in the shop's words. */
+import type { ShopPayload } from '@/lib/domain/events';
+import type { EventLine } from './log';
+import { conditionWords } from './event-words';
+
+type NameIn = (id: string) => string;
+
+/** Exhaustive: an event without words does not compile. */
+export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn): EventLine => {
+  switch (event.type) {
+    case 'person-added':
+      return line('add', event.person.name, `is on the books: ${event.person.roles.join(', ')}`);
+    case 'person-qualified':
+      return line(
+        'passed',
+        person(event.person),
+        `is qualified for ${conditionWords(event.qualification.key)}`,
+      );
+    case 'person-removed':
+      return line('gclosed', person(event.person), 'has left');
+    case 'tool-added':
+      return line('add', event.tool.name, 'is on the books');
+    case 'adapter-added':
+      return line('add', event.adapter.name, 'is on the books');
+    case 'tool-calibrated':
+      return line('passed', tool(event.tool), `is calibrated up to ${event.calibration.due}`);
+    case 'tool-suspected':
+      return line('disturbed', tool(event.tool), `is suspect: ${event.interval.reason}`);
+    case 'tool-tested':
+      return line('hint', tool(event.tool), `was tested: off by ${event.low} to ${event.high} %`);
+    case 'plan-released':
+      return line('passed', `${event.model} ${event.revision}`, 'is released: cars may be begun on it');
+    case 'lot-received':
+      return event.lot.quarantined === null
+        ? line('add', `Lot ${event.lot.id}`, 'is in')
+        : line('hold', `Lot ${event.lot.id}`, `is kept apart: ${event.lot.quarantined}`);
+    case 'lot-quarantined':
+      return line('hold', `Lot ${event.lot}`, `is kept apart: ${event.reason}`);
+    case 'lot-cleared':
+      return line('passed', `Lot ${event.lot}`, `may be used again: ${event.reason}`);
+  }
+};
+
+const line = (sign: EventLine['sign'], thing: string, says: string): EventLine => ({ sign, thing, says });

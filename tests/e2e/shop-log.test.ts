@@ -1,0 +1,52 @@
+import type { Browser } from 'playwright';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { axe, comeIn, isTooWide, newPage, openBrowser, shoot } from '@/tests/support/browser';
+import type { Watched } from '@/tests/support/browser';
+import { BoardShop } from './board-shop';
+
+let shop: BoardShop;
+let browser: Browser;
+let watched: Watched;
+
+beforeAll(async () => {
+  [shop, browser] = await Promise.all([BoardShop.open(), openBrowser()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await shop.close();
+});
+afterEach(async () => {
+  expect(watched.faults).toEqual([]);
+  await watched.context.close();
+});
+
+const open = async (person: string, size: Watched['size'], theme: Watched['theme']): Promise<void> => {
+  watched = await newPage(browser, { address: shop.shop.address, size, theme });
+  await comeIn(watched, person, '/log');
+};
+
+test('the shop’s log tells of the books and of every car, and is narrowed to one', async () => {
+  await shop.begin('L-01');
+  await open('tobit', 'desk', 'light');
+  const { page } = watched;
+  const entries = page.getByRole('main').getByRole('listitem');
+  await entries.filter({ hasText: 'Short r1' }).first().waitFor();
+  await entries.filter({ hasText: 'L-01' }).first().waitFor();
+  await page.getByRole('link', { name: 'the books' }).click();
+  await page.getByRole('heading', { name: 'The shop’s books' }).waitFor();
+  expect(await entries.filter({ hasText: 'L-01' }).count()).toBe(0);
+  await page.getByRole('link', { name: 'C54-012' }).click();
+  await page.getByRole('heading', { name: 'C54-012' }).waitFor();
+  await page.getByRole('link', { name: 'struck', exact: true }).click();
+  await page.waitForURL(/kind=struck/);
+  expect(new URL(page.url()).searchParams.get('of')).toBe('C54-012');
+});
+
+describe.each(['light', 'dark'] as const)('in %s', (theme) => {
+  test.each(['desk', 'tablet', 'phone'] as const)('it can be read on the %s', async (size) => {
+    await open('mara', size, theme);
+    expect(await axe(watched.page)).toEqual([]);
+    expect(await isTooWide(watched.page)).toBe(false);
+    await shoot(watched, 'shop-log');
+  });
+});
