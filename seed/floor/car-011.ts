@@ -76,7 +76,9 @@ const MOUNTS = ['J-509@L', 'J-509@R', 'J-510'];
 
 const tightenedTooFar = (work: CarWork): void => {
   for (const joint of [...SET_BY_IT, ...MOUNTS])
-    work.asides.set(joint, (by) => work.tryAll(by, tightening(work.site(), joint, { only: TOOL_READS_HIGH })));
+    work.asides.set(joint, (by) =>
+      work.tryAll(by, tightening(work.site(), joint, { only: TOOL_READS_HIGH })),
+    );
 };
 
 /** Moved too soon: the gate says why not, and the answer stays on record. */
@@ -138,7 +140,14 @@ const wheels = (work: CarWork): void => {
 const overTorque = (work: CarWork, by: PersonId, joint: string): void => {
   const told = { fastener: 3, reading: '74', unit: 'lbf·ft', tool: 'T-08' } as const;
   work.say(by, { type: 'report-over-torque', joint, ...told });
-  const again = { tool: 'T-08', passes: [[1, 3, 2, 4], [1, 3, 2, 4]], readings: ['65', '64.5', '66', '65'] };
+  const again = {
+    tool: 'T-08',
+    passes: [
+      [1, 3, 2, 4],
+      [1, 3, 2, 4],
+    ],
+    readings: ['65', '64.5', '66', '65'],
+  };
   work.inVain(by, { type: 'final-joint', joint, ...again }, ['doubt-needs-more']);
   work.pass(10);
   work.say(DEMO_LEAD, {

@@ -47,7 +47,8 @@ const engine = (work: CarWork): void => {
   work.say('ines', {
     type: 'pause-operation',
     operation,
-    leftAs: 'seat torque on all ten; angle pass stopped at bolt 6 of 10. Do not go on with these bolts: ten new ones',
+    leftAs:
+      'seat torque on all ten; angle pass stopped at bolt 6 of 10. Do not go on with these bolts: ten new ones',
   });
   work.say('ines', {
     type: 'report-finding',
@@ -59,7 +60,8 @@ const engine = (work: CarWork): void => {
     type: 'decide-finding',
     finding: 'F-1',
     disposition: 'rework',
-    reason: 'Head off again, holes cleaned, new gasket and ten new bolts; seat torque and angle from the start.',
+    reason:
+      'Head off again, holes cleaned, new gasket and ten new bolts; seat torque and angle from the start.',
   });
 };
 

@@ -97,7 +97,8 @@ const struck = (work: CarWork): void => {
   work.say('tobit', {
     type: 'strike-signature',
     signature: found?.[0] ?? '',
-    reason: 'Signed for the right arm with the left in mind: the front nut on the right was only on its thread.',
+    reason:
+      'Signed for the right arm with the left in mind: the front nut on the right was only on its thread.',
   });
   work.pass(6);
   work.say('tobit', { type: 'snug-joint', joint });

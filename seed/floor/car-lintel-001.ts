@@ -53,7 +53,8 @@ const inTheJig = (work: CarWork): void => {
     type: 'decide-finding',
     finding: 'F-1',
     disposition: 'rework',
-    reason: 'Cut the four tacks at the third cross-member, pull it square with the chain, tack and measure again.',
+    reason:
+      'Cut the four tacks at the third cross-member, pull it square with the chain, tack and measure again.',
   });
   work.assign('operation', operation, ['oswin', DEMO_LEAD]);
   work.from(0, '09:15');
