@@ -131,8 +131,8 @@ describe('history shows the rules at work', () => {
       line.refused === undefined ? [] : [[carOf(line), line.refused]],
     );
     expect(refused).toEqual([
-      ['C54-011', ['doubt-needs-more']],
       ['C54-011', ['operation-unfinished', 'stopgap-in-place']],
+      ['C54-011', ['doubt-needs-more']],
       ['C54-012', ['tool-out-of-calibration']],
       ['C54-012', ['not-independent']],
     ]);
