@@ -3,8 +3,6 @@
  * lines, all of them before its late morning. Everything in it is invented.
  */
 import type { Day } from '@/lib/domain/base/vocabulary';
-import type { ShopClaim } from '@/lib/domain/commands';
-import type { PlanDocument } from '@/lib/domain/plan/document';
 import { play } from '@/lib/domain/play';
 import type { Stage } from '@/lib/domain/play';
 import { EMPTY_WORLD } from '@/lib/domain/world';
@@ -13,10 +11,15 @@ import { Calendar, addDays } from './floor/calendar';
 import { buildCar011 } from './floor/car-011';
 import { buildCar012 } from './floor/car-012';
 import { buildCar013 } from './floor/car-013';
+import { buildCar014 } from './floor/car-014';
+import { buildCar015 } from './floor/car-015';
+import { buildLintel001 } from './floor/car-lintel-001';
 import { demoCommandId } from './floor/command-id';
-import { laterLots, openingLots } from './floor/lots';
 import { Rota } from './floor/rota';
-import { DEMO_LEAD, DEMO_OWNER, DEMO_PEOPLE, DEMO_ZONE, TOOL_DROPPED, demoTools } from './demo-shop';
+import { badNews, midway, opening } from './floor/shop-books';
+import type { Shop } from './floor/shop-books';
+import { DEMO_ZONE } from './demo-shop';
+import type { DemoPlans } from './demo-plans';
 import { Driver } from './driver';
 import type { GivenLine } from './driver';
 
@@ -38,56 +41,35 @@ const OPENED = 20 * 7;
 /** The day that is shown, from the time of the first line. */
 export const shownDayOf = (opened: string, dayOf: (at: string) => Day): Day => addDays(dayOf(opened), OPENED);
 
-export const demoLines = (document: PlanDocument, plan: string, today: Day): DemoLines => {
+export const demoLines = ({ corbel, lintel }: DemoPlans, today: Day): DemoLines => {
   const calendar = new Calendar(today, DEMO_ZONE);
-  const stage: Stage = { plans: { [plan]: document }, dayOf: (at) => calendar.dayOf(Date.parse(at)) };
+  const plans = { [corbel.hash]: corbel.document, [lintel.hash]: lintel.document };
+  const stage: Stage = { plans, dayOf: (at) => calendar.dayOf(Date.parse(at)) };
   const opened = addDays(today, -OPENED);
   const first = new Date(calendar.at(opened, '08:00')).toISOString();
   const driver = new Driver(EMPTY_WORLD, stage, first, { idOf: demoCommandId });
   const floor = { driver, calendar, rota: new Rota() };
-  const shop = (day: Day, time: string, by: string, claims: readonly ShopClaim[]): void => {
+  const shop: Shop = (day, time, by, claims) => {
     driver.setClock(new Date(calendar.at(day, time)).toISOString());
     for (const claim of claims) driver.must(by, claim);
   };
 
-  shop(opened, '08:00', DEMO_OWNER, DEMO_PEOPLE);
-  const calibrated = { on: addDays(opened, -14), due: addDays(opened, 350), runOut: addDays(today, -13) };
-  shop(opened, '08:30', DEMO_OWNER, demoTools(calibrated));
-  shop(opened, '09:00', DEMO_LEAD, [{ type: 'release-plan', plan }]);
-  shop(
-    opened,
-    '10:00',
-    DEMO_OWNER,
-    openingLots(document, (days) => addDays(opened, days)),
-  );
-  buildCar011(floor, plan);
-  shop(calendar.day(33), '11:00', DEMO_LEAD, laterLots);
-  shop(calendar.day(25), '09:10', DEMO_LEAD, [
-    {
-      type: 'record-calibration',
-      tool: 'T-05',
-      on: calendar.day(26),
-      due: addDays(calendar.day(26), 364),
-      certificate: 'Oakum Street 4471',
-      asFound: [
-        { set: '40', delivered: '40.4' },
-        { set: '80', delivered: '79.6' },
-      ],
-    },
-  ]);
-  buildCar012(floor, plan);
-  buildCar013(floor, plan);
-  // Told the morning after; from when it fell, what was tightened with it is in doubt.
-  const fell = new Date(calendar.at(calendar.day(2), '13:40')).toISOString();
-  shop(calendar.day(1), '08:05', 'oswin', [
-    { type: 'suspect-tool', tool: TOOL_DROPPED, reason: 'dropped', from: fell },
-  ]);
+  opening(shop, calendar, opened, corbel);
+  buildCar011(floor, corbel.hash);
+  midway(shop, calendar);
+  buildCar012(floor, corbel.hash);
+  buildCar013(floor, corbel.hash);
+  buildCar014(floor, corbel.hash);
+  buildCar015(floor, corbel.hash);
+  shop(calendar.day(16), '15:30', 'mara', [{ type: 'release-plan', plan: lintel.hash }]);
+  buildLintel001(floor, lintel.hash);
+  badNews(shop, calendar);
   const lines = [...driver.lines].sort((a, b) => (a.now < b.now ? -1 : a.now > b.now ? 1 : 0));
   return { lines, stage };
 };
 
-export const demoDay = (document: PlanDocument, plan: string, today: Day): DemoDay => {
-  const { lines, stage } = demoLines(document, plan, today);
+export const demoDay = (plans: DemoPlans, today: Day): DemoDay => {
+  const { lines, stage } = demoLines(plans, today);
   return { lines, stage, world: playedAgain(lines, stage) };
 };
 

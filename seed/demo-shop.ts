@@ -109,12 +109,13 @@ const tool = (
   ...(more.cycleLimit === undefined ? {} : { cycleLimit: more.cycleLimit }),
 });
 
-/** The tool whose calibration runs out before the others', and the one that will be dropped. */
+/** The tool whose calibration runs out before the others', the one that will be dropped, and the one that reads high. */
 export const TOOL_RUN_OUT = 'T-03';
+export const TOOL_READS_HIGH = 'T-14';
 export const TOOL_DROPPED = 'T-12';
 
 /**
- * Ranges cover every setting that the plan asks for, also without the two above. `runOut` is the last day of the one
+ * Ranges cover every setting that the plan asks for, also without the three above. `runOut` is the last day of the one
  * whose calibration ran out.
  */
 export const demoTools = ({
@@ -151,6 +152,10 @@ export const demoTools = ({
     tool(['T-10', 'drag gauge 0.5–6 N·m', 'gauge'], ['0.5', '6', 'N·m'], good),
     tool(['T-13', 'dial wrench 3–30 N·m', 'dial'], ['3', '30', 'N·m'], good, { length: '300' }),
     tool([TOOL_DROPPED, 'dial wrench 10–60 N·m', 'dial'], ['10', '60', 'N·m'], good, { length: '350' }),
+    tool([TOOL_READS_HIGH, 'click wrench 20–110 N·m', 'click'], ['20', '110', 'N·m'], good, {
+      length: '430',
+      cycleLimit: 5000,
+    }),
     { type: 'add-adapter', adapter: 'A-11', name: "crow's-foot 13 mm", extension: '45', unit: 'mm' },
     { type: 'add-adapter', adapter: 'A-13', name: "crow's-foot 17 mm", extension: '50', unit: 'mm' },
   ];

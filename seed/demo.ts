@@ -1,17 +1,15 @@
 /** Fills a database with the demo shop: its history, command by command, through the one write path. */
-import { readFileSync } from 'node:fs';
 import type { Day } from '@/lib/domain/base/vocabulary';
-import type { PlanDocument } from '@/lib/domain/plan/document';
 import { setCredential } from '@/lib/server/auth/credentials';
 import type { Database } from '@/lib/server/database';
 import { keepPlan } from '@/lib/server/load/plan';
 import { runCommand } from '@/lib/server/run-command';
-import { readPlan } from '@/lib/wire/read-plan';
 import { shopDay } from '@/lib/wire/shop-day';
 import { lastShownDay } from './floor/calendar';
 import { demoCommandId } from './floor/command-id';
 import { sow } from './floor/sow';
 import { demoLines, shownDayOf } from './demo-day';
+import { demoPlans } from './demo-plans';
 import { DEMO_NAME, DEMO_PEOPLE, DEMO_SIGN_INS, DEMO_ZONE } from './demo-shop';
 import type { GivenLine } from './driver';
 
@@ -29,22 +27,18 @@ export const seedDemo = async (
   log: (line: string) => void,
   options: SeedOptions = {},
 ): Promise<void> => {
-  const document = corbel54();
   await openBooks(db);
-  const kept = await keepPlan(db, document);
-  if (!('hash' in kept)) throw new Error(`the database holds another ${kept.taken}`);
-  const { lines } = demoLines(document, kept.hash, await shownDay(db, options.today));
+  const plans = demoPlans();
+  for (const { document } of [plans.corbel, plans.lintel]) {
+    const kept = await keepPlan(db, document);
+    if (!('hash' in kept)) throw new Error(`the database holds another ${kept.taken}`);
+  }
+  const { lines } = demoLines(plans, await shownDay(db, options.today));
   const [people, rest] = [lines.slice(0, DEMO_PEOPLE.length), lines.slice(DEMO_PEOPLE.length)];
   for (const line of people) await give(db, line);
   // Hashing takes its time on purpose, so it is done beside the rest.
   await Promise.all([signInsFor(db), sow(rest, (line) => giveAndSay(db, line, log))]);
   log(`${String(lines.length)} commands`);
-};
-
-const corbel54 = (): PlanDocument => {
-  const { document } = readPlan(readFileSync(new URL('corbel-54.yaml', import.meta.url), 'utf8'));
-  if (document === null) throw new Error('seed/corbel-54.yaml has errors; run `slipmark plan check` on it');
-  return document;
 };
 
 const openBooks = async (db: Database): Promise<void> => {
@@ -83,13 +77,14 @@ const giveAndSay = async (db: Database, line: GivenLine, log: (line: string) => 
 };
 
 /** Every line must be answered as it was when the day was made. */
-const give = async (db: Database, { now, by, command, refused }: GivenLine): Promise<void> => {
+const give = async (db: Database, line: GivenLine): Promise<void> => {
+  const { now, by, command, refused } = line;
   const answer = await runCommand(db, DEMO_ZONE, {
     command,
     actor: by,
     present: null,
-    device: null,
-    lastContact: null,
+    device: line.device ?? null,
+    lastContact: line.lastContact ?? null,
     isInOrder: true,
     now,
   });

@@ -6,6 +6,7 @@
 import { assess } from '@/lib/domain/assess';
 import type { Assessment, Job } from '@/lib/domain/assess';
 import type { Refusal, RefusalCode } from '@/lib/domain/base/refusals';
+import type { Instant } from '@/lib/domain/base/vocabulary';
 import type { Claim } from '@/lib/domain/commands';
 import { planOf } from '@/lib/domain/facts';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
@@ -22,6 +23,13 @@ export interface DriverOptions {
   readonly playLine?: Play;
   /** The id of the nth command, counted from 1. */
   readonly idOf?: (number: number) => string;
+}
+
+/** Done on a device that was out of touch, and heard only now. */
+export interface HeardLate {
+  readonly doneAt: Instant;
+  readonly device: string;
+  readonly lastContact: Instant;
 }
 
 /** A line, and what it is meant to be refused with where a shop tried what it may not. */
@@ -60,8 +68,8 @@ export class Driver {
   }
 
   /** Gives one command; an accepted one becomes a line. Answers the refusals, none where it was accepted. */
-  give(by: string, claim: Claim): readonly Refusal[] {
-    const line = this.lineOf(by, claim);
+  give(by: string, claim: Claim, late?: HeardLate): readonly Refusal[] {
+    const line = this.lineOf(by, claim, late);
     const { world, verdict } = this.playLine(this.world, this.stage, line);
     if (!verdict.ok) return verdict.error;
     this.world = world;
@@ -79,8 +87,11 @@ export class Driver {
     this.keep({ ...line, refused: found });
   }
 
-  private lineOf(by: string, claim: Claim): Line {
-    return { now: this.now, by, command: { id: this.idOf(this.lines.length + 1), doneAt: this.now, claim } };
+  private lineOf(by: string, claim: Claim, late?: HeardLate): Line {
+    const command = { id: this.idOf(this.lines.length + 1), doneAt: late?.doneAt ?? this.now, claim };
+    return late === undefined
+      ? { now: this.now, by, command }
+      : { now: this.now, by, command, device: late.device, lastContact: late.lastContact };
   }
 
   private keep(line: GivenLine): void {
@@ -89,8 +100,8 @@ export class Driver {
   }
 
   /** Gives one command that must be accepted. */
-  must(by: string, claim: Claim): void {
-    const refusals = this.give(by, claim);
+  must(by: string, claim: Claim, late?: HeardLate): void {
+    const refusals = this.give(by, claim, late);
     if (refusals.length > 0)
       throw new Error(
         `${claim.type} was refused: ${refusals.map((each) => JSON.stringify(each)).join('\n')}`,

@@ -42,17 +42,28 @@ interface Wanted {
   readonly behindAdapter: boolean;
 }
 
-/** The first good tool that does it and has the value in its range; those in the plan's own unit first. */
-const chooseTool = (bench: Bench, { window, aim, does, behindAdapter }: Wanted): Choice | null => {
+/**
+ * The first good tool that does it and has the value in its range, those in the plan's own unit first; one that can show
+ * the whole window is better than one that can only just show what is aimed at.
+ */
+const chooseTool = (bench: Bench, wanted: Wanted): Choice | null => {
+  const { window, aim, does, behindAdapter } = wanted;
   const own = (tool: Tool): number => (tool.unit === window.unit ? 0 : 1);
+  const ends = [window.low ?? aim, window.high ?? aim];
+  let second: Choice | null = null;
   for (const tool of [...bench.tools].sort((a, b) => own(a) - own(b))) {
     if (!does(tool) || trustRefusals(tool, bench).length > 0) continue;
     const adapter = behindAdapter && tool.length !== undefined ? (bench.adapters[0] ?? null) : null;
     const shown = (value: Exact): Exact | null => shownFor(value, window.unit, tool, adapter);
-    const aimed = shown(aim);
-    if (aimed !== null && isInRange(tool, aimed)) return { tool, adapter, shown };
+    const can = (value: Exact): boolean => {
+      const there = shown(value);
+      return there !== null && isInRange(tool, there);
+    };
+    if (!can(aim)) continue;
+    if (tool.kind === 'click' || ends.every(can)) return { tool, adapter, shown };
+    second ??= { tool, adapter, shown };
   }
-  return null;
+  return second;
 };
 
 const shownFor = (value: Exact, unit: Unit, tool: Tool, adapter: Adapter | null): Exact | null => {

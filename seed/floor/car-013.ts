@@ -1,69 +1,78 @@
-/** C54-013, pewter, early on: its front end is going together this morning. */
+/** C54-013, pewter, waiting for its engine: the head was being turned to its angle when work stopped. */
 import type { PersonId } from '@/lib/domain/base/vocabulary';
 import { DEMO_LEAD } from '@/seed/demo-shop';
 import { CarWork } from './car-work';
 import type { Floor } from './car-work';
-import { settleLine } from './operation-run';
 
 const FIRST: readonly PersonId[] = ['oswin', 'tobit'];
 const SECOND: readonly PersonId[] = ['tobit', 'oswin'];
+const THIRD: readonly PersonId[] = ['ines', 'oswin'];
 
 export const CAR_013 = 'C54-013';
 
 export const buildCar013 = (floor: Floor, plan: string): void => {
   const work = new CarWork(floor, CAR_013, FIRST);
-  work.goTo(27, '09:00');
-  work.say(DEMO_LEAD, { type: 'start-car', plan, chassis: CAR_013, colour: 'pewter' });
-  work.stage(26, FIRST);
+  work.goTo(51, '09:00');
+  const options = { dampers: 'refurb', axle: 'graded' };
+  work.say(DEMO_LEAD, { type: 'start-car', plan, chassis: CAR_013, colour: 'pewter', options });
+  work.stage(50, FIRST);
+  work.from(42, '12:00');
   work.advance('FR');
-  work.stage(18, SECOND);
+  work.stage(41, SECOND);
   work.say('oswin', {
     type: 'add-note',
     of: 'FR-050',
     text: 'Loom hole at cross-member 2 is 2 mm low against the template; grommet covers it.',
   });
+  work.from(34, '08:00');
   work.advance('AX');
-  axles(work);
+  work.stage(33, SECOND);
+  work.advance('LN');
+  work.stage(22, THIRD);
+  work.from(8, '09:40');
+  work.advance('EN');
+  engine(work);
 };
 
-/** The rear axle is taken over half built; the front is being put together by the man who hung its arms. */
-const axles = (work: CarWork): void => {
-  work.goTo(6, '08:00');
-  work.give(SECOND);
-  work.operation('AX-010', { people: ['tobit'] });
-  work.say(DEMO_LEAD, { type: 'choose-option', option: 'axle', choice: 'graded' });
-  work.goTo(5, '08:00');
-  work.operation('AX-060', { people: ['tobit'] });
-  work.leave.add('J-203@R');
-  work.goTo(4, '08:00');
-  work.operation('AX-070', { people: ['tobit'] });
-  rearAxle(work);
-  work.goTo(0, '09:05');
-  work.operation('AX-080', { people: ['tobit'], linesDone: 7 });
-};
-
-const rearAxle = (work: CarWork): void => {
-  const operation = 'AX-020';
-  work.goTo(3, '13:30');
-  work.operation(operation, { people: ['tobit'], linesDone: 6 });
-  work.pass(20);
-  work.say('tobit', {
+/** Bolts that were turned once are spent: ten new ones are wanted before anybody goes on. */
+const engine = (work: CarWork): void => {
+  const operation = 'EN-010';
+  work.goTo(7, '08:05');
+  work.give(['ines', 'oswin']);
+  work.assign('operation', 'EN-010', ['ines']);
+  clipCracked(work);
+  work.goTo(1, '13:10');
+  work.operation(operation, { people: ['ines'], linesDone: 3 });
+  work.from(1, '15:50');
+  work.say('ines', {
     type: 'pause-operation',
     operation,
-    leftAs: 'left backplate on, right one loose on its studs',
+    leftAs:
+      'seat torque on all ten; angle pass stopped at bolt 6 of 10. Do not go on with these bolts: ten new ones',
   });
-  work.goTo(1, '08:15');
-  work.say('oswin', { type: 'take-over-operation', operation });
-  const { body } = work.site().plan.operations.get(operation) ?? { body: [] };
-  for (const line of body.slice(6, 8)) {
-    work.pass(35);
-    settleLine(work, 'oswin', operation, line);
-    work.lookAll();
-  }
-  work.pass(15);
+  work.say('ines', {
+    type: 'report-finding',
+    about: { kind: 'joint', key: 'J-501' },
+    text: 'Bolt 7 creaked and stuck at half its angle. Six are turned, four are not: all ten are spent.',
+  });
+  work.goTo(0, '08:25');
+  work.say(DEMO_LEAD, {
+    type: 'decide-finding',
+    finding: 'F-1',
+    disposition: 'rework',
+    reason:
+      'Head off again, holes cleaned, new gasket and ten new bolts; seat torque and angle from the start.',
+  });
+};
+
+/** Found after its gate was passed: what holds the pipe should have been out by then. */
+const clipCracked = (work: CarWork): void => {
+  work.goTo(3, '09:20');
   work.say('oswin', {
-    type: 'pause-operation',
-    operation,
-    leftAs: 'left half-shaft in its window and pinned; shims for the right are on the bench',
+    type: 'place-stopgap',
+    what: 'tie wrap on the fuel line',
+    quantity: 1,
+    where: 'cross-member 3, left: keeps the pipe off the bracket until a second clip is here',
+    outBy: 'LN',
   });
 };

@@ -32,6 +32,8 @@ export class CarWork {
   readonly car: CarId;
   /** Things that the crew leaves alone for now. */
   readonly leave = new Set<StateKey>();
+  /** What happens when work comes to this joint or check, told by whoever has it in hand. */
+  readonly asides = new Map<StateKey, (by: PersonId) => void>();
   private people: readonly PersonId[];
   private at = 0;
 
@@ -63,6 +65,12 @@ export class CarWork {
     this.at = at;
   }
 
+  /** It is that time at the earliest. */
+  from(daysBefore: number, time: string): void {
+    const { calendar } = this.floor;
+    this.waitUntil(calendar.at(calendar.day(daysBefore), time));
+  }
+
   waitUntil(milliseconds: number): void {
     this.at = Math.max(this.at, milliseconds);
   }
@@ -74,6 +82,14 @@ export class CarWork {
   /** One command that must be accepted. */
   say(by: PersonId, told: Told): void {
     this.driver().must(by, this.claim(told));
+    this.pass(1);
+  }
+
+  /** Done so many minutes ago on a tablet that was out of touch, and heard only now. */
+  sayLate(by: PersonId, told: Told, { device, minutes }: { device: string; minutes: number }): void {
+    const ago = (each: number): string => new Date(this.at - each * MINUTE).toISOString();
+    const late = { doneAt: ago(minutes), device, lastContact: ago(minutes + 12) };
+    this.driver().must(by, this.claim(told), late);
     this.pass(1);
   }
 
@@ -112,6 +128,13 @@ export class CarWork {
   give(crew: readonly PersonId[]): void {
     this.people = crew;
     this.say(DEMO_LEAD, { type: 'assign', job: `stage:${this.assess().stage}`, people: crew.slice(0, 2) });
+  }
+
+  /** One job is given to somebody by name. */
+  assign(kind: Job['kind'], key: StateKey, people: readonly PersonId[]): void {
+    const job = this.assess().jobs.find((each) => each.kind === kind && each.key === key);
+    if (job === undefined) throw new Error(`${this.car} has no job ${kind} ${key}`);
+    this.say(DEMO_LEAD, { type: 'assign', job: job.id, people });
   }
 
   /** Works on until the gate is open, or nothing is left but what is left alone. */

@@ -44,7 +44,9 @@ export const runOperation = (work: CarWork, key: StateKey, options: RunOptions):
   const lines = operation.body.slice(0, options.linesDone);
   for (const [index, line] of lines.entries()) {
     workUntil(work, shift, momentIn(spans, (index + 1) / (operation.body.length + 1)));
-    options.before?.[thingOf(line) ?? '']?.();
+    const thing = thingOf(line) ?? '';
+    options.before?.[thing]?.();
+    work.asides.get(thing)?.(handOf(shift));
     settleLine(work, handOf(shift), key, line);
   }
   if (options.linesDone !== undefined) return;

@@ -12,7 +12,7 @@ import type { OpenedShop } from '@/tests/support/browser-server';
 import { bad, form, openFold, openLine, line, recorded, sign, troubleForm } from './car-page';
 
 const CAR = '/cars/C54-012';
-const YOUNG = '/cars/C54-013';
+const YOUNG = '/cars/C54-015';
 
 let shop: OpenedShop;
 let db: Database;

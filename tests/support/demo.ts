@@ -1,24 +1,19 @@
 /** The demo shop of a day, as the seed makes it; made once for each day in each test process. */
-import { readFileSync } from 'node:fs';
 import { assess } from '@/lib/domain/assess';
 import type { Assessment } from '@/lib/domain/assess';
 import { planOf } from '@/lib/domain/facts';
 import { factsAt } from '@/lib/domain/play';
 import type { World } from '@/lib/domain/world';
-import { planHash } from '@/lib/wire/plan-hash';
-import { readPlan } from '@/lib/wire/read-plan';
 import { demoDay } from '@/seed/demo-day';
 import type { DemoDay } from '@/seed/demo-day';
+import { demoPlans } from '@/seed/demo-plans';
 
-const { document } = readPlan(readFileSync('seed/corbel-54.yaml', 'utf8'));
-if (document === null) throw new Error('the demo plan has errors');
-
-export const CORBEL_54 = document;
+export const PLANS = demoPlans();
 
 const made = new Map<string, DemoDay>();
 
 export const demoOn = (today: string): DemoDay => {
-  const day = made.get(today) ?? demoDay(CORBEL_54, planHash(CORBEL_54), today);
+  const day = made.get(today) ?? demoDay(PLANS, today);
   made.set(today, day);
   return day;
 };

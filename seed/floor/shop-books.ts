@@ -1,0 +1,90 @@
+/** What the shop's own books say over these weeks, besides its cars: tools, lots, and the bad news about both. */
+import type { Day, PersonId } from '@/lib/domain/base/vocabulary';
+import type { ShopClaim } from '@/lib/domain/commands';
+import type { DemoPlan } from '@/seed/demo-plans';
+import {
+  DEMO_LEAD,
+  DEMO_OWNER,
+  DEMO_PEOPLE,
+  TOOL_DROPPED,
+  TOOL_READS_HIGH,
+  demoTools,
+} from '@/seed/demo-shop';
+import { addDays } from './calendar';
+import type { Calendar } from './calendar';
+import { LOT_TOO_SOFT, laterLots, openingLots } from './lots';
+
+/** Enters these at that time of that day. */
+export type Shop = (day: Day, time: string, by: PersonId, claims: readonly ShopClaim[]) => void;
+
+/** The first morning: people, tools, the plan, and the bins. */
+export const opening = (shop: Shop, { today }: Calendar, opened: Day, plan: DemoPlan): void => {
+  shop(opened, '08:00', DEMO_OWNER, peopleUntil(addDays(today, 2)));
+  const calibrated = { on: addDays(opened, -14), due: addDays(opened, 350), runOut: addDays(today, -13) };
+  shop(opened, '08:30', DEMO_OWNER, demoTools(calibrated));
+  shop(opened, '09:00', DEMO_LEAD, [{ type: 'release-plan', plan: plan.hash }]);
+  const lots = openingLots(plan.document, (days) => addDays(opened, days));
+  shop(opened, '10:00', DEMO_OWNER, lots);
+};
+
+/** One paper of one of them runs out the day after tomorrow. */
+const peopleUntil = (until: Day): readonly ShopClaim[] =>
+  DEMO_PEOPLE.map((claim) =>
+    claim.person === 'oswin'
+      ? {
+          ...claim,
+          qualifications: (claim.qualifications ?? []).map((each) =>
+            each.key === 'axle' ? { ...each, until } : each,
+          ),
+        }
+      : claim,
+  );
+
+export const midway = (shop: Shop, calendar: Calendar): void => {
+  shop(calendar.day(33), '11:00', DEMO_LEAD, laterLots);
+  shop(calendar.day(25), '09:10', DEMO_LEAD, [
+    {
+      type: 'record-calibration',
+      tool: 'T-05',
+      on: calendar.day(26),
+      due: addDays(calendar.day(26), 364),
+      certificate: 'Oakum Street 4471',
+      asFound: [
+        { set: '40', delivered: '40.4' },
+        { set: '80', delivered: '79.6' },
+      ],
+    },
+  ]);
+};
+
+/** This week's: a dropped wrench, one that came back reading high, a lot that is too soft. */
+export const badNews = (shop: Shop, calendar: Calendar): void => {
+  const yesterday = calendar.day(1);
+  // Told the morning after; from when it fell, what was tightened with it is in doubt.
+  const fell = new Date(calendar.at(calendar.day(2), '13:40')).toISOString();
+  shop(yesterday, '08:05', 'oswin', [
+    { type: 'suspect-tool', tool: TOOL_DROPPED, reason: 'dropped', from: fell },
+  ]);
+  // Nine percent: what has room for it in its window clears itself, the rest is in doubt.
+  shop(yesterday, '08:35', DEMO_LEAD, [
+    {
+      type: 'record-calibration',
+      tool: TOOL_READS_HIGH,
+      on: yesterday,
+      due: addDays(yesterday, 364),
+      certificate: 'Oakum Street 4512',
+      asFound: [
+        { set: '20', delivered: '21.8' },
+        { set: '60', delivered: '65.4' },
+        { set: '100', delivered: '109' },
+      ],
+    },
+  ]);
+  shop(yesterday, '16:10', DEMO_LEAD, [
+    {
+      type: 'quarantine-lot',
+      lot: LOT_TOO_SOFT,
+      reason: 'Brindle Tube & Line called: threads of this lot are soft. None of it goes on a car.',
+    },
+  ]);
+};
