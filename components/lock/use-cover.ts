@@ -2,6 +2,7 @@
 
 import { useRouter } from 'next/navigation';
 import { useCallback, useEffect, useRef, useState } from 'react';
+import { cover } from '@/lib/offline/cover';
 import type { SignInPerson } from '@/lib/wire/views/sign-in';
 import { askLock } from './ask-lock';
 import { useIdle } from './use-idle';
@@ -58,6 +59,7 @@ export const useCover = ({ minutes, startsLocked, to }: Covering): Cover => {
 
   useEffect(() => {
     // Pages that read themselves again look here first, or a locked session would send them away from what is typed.
+    cover.set(isLocked);
     document.documentElement.toggleAttribute('data-locked', isLocked);
     if (!isLocked) return;
     setSince(new Date().toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' }));

@@ -1,7 +1,8 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useEffect, useRef, useTransition } from 'react';
+import { useEffect, useRef, useSyncExternalStore, useTransition } from 'react';
+import { cover } from '@/lib/offline/cover';
 import { line } from '@/lib/offline/live-line';
 import { isOwnAct } from '@/lib/offline/own-acts';
 import { useBehind, useLine } from './use-line';
@@ -19,11 +20,12 @@ export function KeepInStep() {
   const router = useRouter();
   const { touch, clock } = useLine();
   const isBehind = useBehind();
+  const isCovered = useSyncExternalStore(cover.subscribe, cover.current, () => false);
   const [isAsking, ask] = useTransition();
   const asked = useRef({ for: '', clock: 0 });
 
   useEffect(() => {
-    if (isBehind === '' || isAsking || touch !== 'in-step') return;
+    if (isBehind === '' || isAsking || isCovered || touch !== 'in-step') return;
     const isOwn = isBehind.split(' ').every((each) => isOwnAct(each.split('@')[0] ?? ''));
     const wait = asked.current.for === isBehind ? AGAIN_MS : isOwn ? OWN_MS : 0;
     const timer = setTimeout(() => {
@@ -31,7 +33,12 @@ export function KeepInStep() {
       ask(() => router.refresh());
     }, wait);
     return () => clearTimeout(timer);
-  }, [isBehind, isAsking, touch, clock, router]);
+  }, [isBehind, isAsking, isCovered, touch, clock, router]);
+
+  useEffect(() => {
+    // The server took a locked session for none and let the line go.
+    if (!isCovered) line.again();
+  }, [isCovered]);
 
   useEffect(() => {
     if (!isAsking && asked.current.clock > 0) line.caughtUp(asked.current.clock);

@@ -55,6 +55,11 @@ export class LiveLine {
     };
   }
 
+  /** Somebody is there again: a line that was let go is opened once more. */
+  again(): void {
+    if (this.changed.size > 0 && this.running === null) this.onSight();
+  }
+
   /** The page was made anew, later than this clock. */
   caughtUp(clock: number): void {
     if (this.state.missed !== null && this.state.missed <= clock)
@@ -129,6 +134,7 @@ export class LiveLine {
       await this.pause(failures);
     }
     clearTimeout(this.grace);
+    if (this.running?.signal === signal) this.running = null;
   }
 
   /** Uneven, so that two hundred screens don't come back in one moment. */

@@ -15,6 +15,7 @@ const row = (id: string, version: number): BoardCar => ({
   version,
   stage: 0,
   crew: [],
+  given: [],
   loose: version,
   hold: null,
   way: [],
@@ -37,6 +38,7 @@ const view = (clock: number, cars: readonly BoardCar[]): BoardView => ({
   clock,
   says: `asked at ${String(clock)}`,
   mover: { may: true, says: '' },
+  people: null,
   groups: [{ name: 'Short', stages: [], cars }],
   empty: null,
 });
