@@ -5,6 +5,7 @@
 import type { Day } from '@/lib/domain/base/vocabulary';
 import type { ShopClaim } from '@/lib/domain/commands';
 import type { PlanDocument } from '@/lib/domain/plan/document';
+import { STARTS_CLOCK } from '@/lib/domain/clocks';
 import { play } from '@/lib/domain/play';
 import type { Stage } from '@/lib/domain/play';
 import { EMPTY_WORLD } from '@/lib/domain/world';
@@ -18,7 +19,7 @@ import { laterLots, openingLots } from './floor/lots';
 import { Rota } from './floor/rota';
 import { DEMO_LEAD, DEMO_OWNER, DEMO_PEOPLE, DEMO_ZONE, TOOL_DROPPED, demoTools } from './demo-shop';
 import { Driver } from './driver';
-import type { GivenLine } from './driver';
+import type { GivenLine, Play } from './driver';
 
 export interface DemoLines {
   /** In the order the shop heard them. */
@@ -43,7 +44,7 @@ export const demoLines = (document: PlanDocument, plan: string, today: Day): Dem
   const stage: Stage = { plans: { [plan]: document }, dayOf: (at) => calendar.dayOf(Date.parse(at)) };
   const opened = addDays(today, -OPENED);
   const first = new Date(calendar.at(opened, '08:00')).toISOString();
-  const driver = new Driver(EMPTY_WORLD, stage, first, { idOf: demoCommandId });
+  const driver = new Driver(EMPTY_WORLD, stage, first, { idOf: demoCommandId, playLine: alone });
   const floor = { driver, calendar, rota: new Rota() };
   const shop = (day: Day, time: string, by: string, claims: readonly ShopClaim[]): void => {
     driver.setClock(new Date(calendar.at(day, time)).toISOString());
@@ -84,6 +85,18 @@ export const demoLines = (document: PlanDocument, plan: string, today: Day): Dem
   ]);
   const lines = [...driver.lines].sort((a, b) => (a.now < b.now ? -1 : a.now > b.now ? 1 : 0));
   return { lines, stage };
+};
+
+/**
+ * Cars are told one after another, so that one told later is at an earlier time: who was at work elsewhere then is the
+ * rota's to know, and is asked of the rules when all is heard in the order of time.
+ */
+const alone: Play = (world, stage, line) => {
+  const { claim } = line.command;
+  if (!STARTS_CLOCK.has(claim.type) || !('car' in claim)) return play(world, stage, line);
+  const { [claim.car]: car } = world.cars;
+  const played = play({ ...world, cars: car === undefined ? {} : { [claim.car]: car } }, stage, line);
+  return { ...played, world: { ...played.world, cars: { ...world.cars, ...played.world.cars } } };
 };
 
 export const demoDay = (document: PlanDocument, plan: string, today: Day): DemoDay => {
