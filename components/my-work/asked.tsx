@@ -1,6 +1,7 @@
 'use client';
 
 import Link from 'next/link';
+import { useId } from 'react';
 import { Glyph } from '@/components/ui/glyph';
 import type { AskedLine } from '@/lib/wire/views/my-work';
 
@@ -11,10 +12,11 @@ interface AskedProps {
 
 /** Questions to the lead, each with its answer, or the way to where it is answered. */
 export function Asked({ title, asks }: AskedProps) {
+  const heading = useId();
   return (
-    <section className="sheet asked" aria-labelledby={`asked-${title}`}>
+    <section className="sheet asked" aria-labelledby={heading}>
       <header>
-        <h2 id={`asked-${title}`}>{title}</h2>
+        <h2 id={heading}>{title}</h2>
       </header>
       <ul>
         {asks.map(({ id, href, about, chassis, text, by, when, answer }) => (

@@ -13,13 +13,28 @@ export function WorkLists({ lists }: { readonly lists: readonly WorkList[] }) {
         <h2 id={`list-${id}`}>{title}</h2>
         <span className="dim small">{says}</span>
       </header>
-      <ol>
-        {lines.map((line) => (
-          <Line key={line.id} line={line} />
-        ))}
-      </ol>
+      <Lines lines={lines.slice(0, SHOWN)} />
+      {lines.length > SHOWN ? (
+        <details>
+          <summary>{`${String(lines.length - SHOWN)} more`}</summary>
+          <Lines lines={lines.slice(SHOWN)} />
+        </details>
+      ) : null}
     </section>
   ));
+}
+
+/** What comes first is what one looks for; the rest of a long list is folded. */
+const SHOWN = 5;
+
+function Lines({ lines }: Pick<WorkList, 'lines'>) {
+  return (
+    <ol>
+      {lines.map((line) => (
+        <Line key={line.id} line={line} />
+      ))}
+    </ol>
+  );
 }
 
 function Line({ line }: { readonly line: WorkLine }) {

@@ -78,7 +78,7 @@ function CarSheet({ group: { car, lines } }: { readonly group: VerifyCar }) {
             <Glyph name={line.sign} size={32} />
             <span className="t">
               <b>{line.name}</b>
-              {line.before === null ? null : <span className="small dim">{line.before} hides it</span>}
+              {line.before === null ? null : <span className="small dim">{line.before}</span>}
             </span>
             <span className="how">
               <b>{line.method}</b>
@@ -99,7 +99,12 @@ function CarSheet({ group: { car, lines } }: { readonly group: VerifyCar }) {
               <b>{line.waiting === '' ? 'being done now' : line.waiting}</b>
               {line.gate === null ? null : <span className="gatemark">{line.gate}</span>}
             </span>
-            <SheetLink line={line} chassis={car.chassis} word="Verify" isAct />
+            <SheetLink
+              line={line}
+              chassis={car.chassis}
+              word={line.waiting === '' ? 'Watch' : 'Verify'}
+              isAct
+            />
           </li>
         ))}
       </ul>

@@ -103,7 +103,7 @@ const lineFor = (seen: Seen, eyes: Eyes, who: Person): VerifyLine => {
     when: since === null ? '' : seen.when(since),
     waiting: since === null ? '' : waitingWords(since, seen.facts.now),
     gate: holdsGate(eyes) ? `gate ${String(seen.car.stage + 1)}` : null,
-    before: hiddenBy(seen, eyes),
+    before: wantedBefore(seen, eyes),
     whyNot: whyNotWords(seen, eyes, who),
   };
 };
@@ -122,8 +122,8 @@ const methodOf = ({ at }: Eyes): Pick<VerifyLine, 'method'> => {
   }
 };
 
-/** Once that is started, nobody sees it any more. */
-const hiddenBy = ({ plan, car, words }: Seen, { at }: Eyes): string | null => {
+/** Work that waits for it, such as what covers it. */
+const wantedBefore = ({ plan, car, words }: Seen, { at }: Eyes): string | null => {
   const covering = plan.all.operations.find(
     (operation) =>
       car.operations[operation.stateKey]?.status !== 'finished' &&
@@ -132,7 +132,7 @@ const hiddenBy = ({ plan, car, words }: Seen, { at }: Eyes): string | null => {
           need.kind === 'joint-at-level' && need.joint === at.joint.stateKey && need.level === 'verified',
       ),
   );
-  return covering === undefined ? null : `before ${words.thing(covering.stateKey)}`;
+  return covering === undefined ? null : `before ${words.thing(covering.stateKey)} begins`;
 };
 
 const whyNotWords = (seen: Seen, eyes: Eyes, who: Person): string => {

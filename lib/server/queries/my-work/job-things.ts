@@ -5,7 +5,6 @@ import { levelOf, toExactText } from '@/lib/domain/car/joint';
 import { jointCase } from '@/lib/domain/decide/joints';
 import type { JointCase } from '@/lib/domain/decide/joints';
 import type { CompiledOperation } from '@/lib/domain/plan/compiled';
-import { planKey } from '@/lib/domain/plan/positions';
 import { windowText } from '@/lib/domain/plan/window';
 import { toolFitsMethod } from '@/lib/domain/torque/tool';
 import { trustRefusals } from '@/lib/domain/torque/trust';
@@ -121,7 +120,7 @@ export const kitLines = (
 };
 
 /** Those that can do it first; then those that would, were they to be trusted. */
-export const toolLines = (seen: Seen, joints: Iterable<JobJoint>): readonly ToolLine[] => {
+export const toolLines = (seen: Seen, joints: readonly JobJoint[]): readonly ToolLine[] => {
   const good = new Map<string, ToolLine>();
   const bad = new Map<string, ToolLine>();
   for (const { at, tools } of joints)
@@ -133,7 +132,10 @@ export const toolLines = (seen: Seen, joints: Iterable<JobJoint>): readonly Tool
       if (refusal !== undefined && toolFitsMethod(tool.kind, at.joint.method))
         bad.set(id, { id, name, says: range, whyNot: lineOf(seen, refusal).says });
     }
-  return [...good.values(), ...[...bad.values()].filter(({ id }) => !good.has(id))];
+  // Those whose number stands at a step come first.
+  const named = new Set([...joints].map((joint) => torqueLine(joint)?.tool));
+  const first = [...good.values()].sort((a, b) => Number(named.has(b.id)) - Number(named.has(a.id)));
+  return [...first, ...[...bad.values()].filter(({ id }) => !good.has(id))];
 };
 
 /** What a joint of this key is re-applied at, in words: the low end of its window. */
@@ -142,5 +144,3 @@ export const reappliedAt = ({ joint }: JointCase): string => {
   const { low, unit } = joint.specification.window;
   return low === null ? '' : `${toDecimalText(low, 2)} ${unit}`;
 };
-
-export const isOn = (key: string, of: string): boolean => key === of || planKey(key) === of;

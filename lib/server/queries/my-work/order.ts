@@ -63,7 +63,12 @@ const reasonFor = ({ car, plan, job, facts, me }: Asked): Reason | null => {
   const crew = plan.operations.get(job.key)?.crew ?? 1;
   if (row?.status === 'running' && row.present.length >= crew) return null;
   const stage = car.assignments[`stage:${plan.stages[job.due]?.key ?? ''}`]?.people ?? [];
+  const isAble = (person: PersonId): boolean => qualification({ facts }, person, job.who).length === 0;
+  if (!isAble(me)) return null;
   if (stage.includes(me)) return 'stage';
+  // Nobody of the stage's crew can: it falls to a lead who can.
+  const isLeads = facts.people[me]?.roles.includes('lead') === true && !stage.some(isAble);
+  if (isLeads && stage.length > 0) return 'lead';
   return stage.length === 0 && job.due <= car.stage ? 'anybody' : null;
 };
 
