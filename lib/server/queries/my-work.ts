@@ -54,7 +54,7 @@ export const myWorkView = async (
   const given = givens.find(({ car }) => car.id === first?.car.id);
   const opened = first === undefined || given === undefined ? null : openedJob(given, first.job);
   const isLead = who.roles.includes('lead');
-  const hours = await hoursOf(db, who.id, now, shopDay(setting.zone));
+  const hours = await hoursOf(db, who.id, now, setting.zone);
   return {
     says: `${dayInWords(now, setting.zone)}. ${readyWords(jobs)}`,
     clocks: clocksOf(givens, jobs, hours),

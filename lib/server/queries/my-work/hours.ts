@@ -6,6 +6,7 @@ import { CLOCK_EVENTS, minutesOf, workSpans } from '@/lib/domain/hours';
 import type { WorkSpan } from '@/lib/domain/hours';
 import { upcast } from '@/lib/domain/upcast';
 import type { StoredEvent } from '@/lib/domain/upcast';
+import { readInstant, shopDay } from '@/lib/wire/shop-day';
 import type { Database } from '@/lib/server/database';
 
 export interface Hours {
@@ -16,12 +17,7 @@ export interface Hours {
 /** Work that began before this many days is not followed: nobody leaves a clock running for longer. */
 const DAYS = 8;
 
-export const hoursOf = async (
-  db: Database,
-  me: PersonId,
-  now: Instant,
-  dayOf: (at: Instant) => string,
-): Promise<Hours> => {
+export const hoursOf = async (db: Database, me: PersonId, now: Instant, zone: string): Promise<Hours> => {
   const from = new Date(Date.parse(now) - DAYS * 86_400_000);
   const rows = await db.event.findMany({
     where: { type: { in: [...CLOCK_EVENTS] }, at: { gte: from } },
@@ -29,8 +25,11 @@ export const hoursOf = async (
     select: { body: true },
   });
   const spans = workSpans(rows.flatMap(({ body }) => eventIn(body))).filter(({ person }) => person === me);
-  const today = dayOf(now);
-  const ofToday = spans.filter(({ from: began }) => dayOf(began) === today);
+  const midnight = readInstant(zone)(`${shopDay(zone)(now)}T00:00`) ?? now;
+  // What began yesterday and goes on counts from midnight.
+  const ofToday = spans
+    .filter(({ until }) => until === null || until > midnight)
+    .map((span) => ({ ...span, from: span.from < midnight ? midnight : span.from }));
   return {
     running: spans.filter(({ until }) => until === null),
     minutesToday: minutesOf(ofToday, now)[me] ?? 0,
