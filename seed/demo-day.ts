@@ -3,6 +3,7 @@
  * lines, all of them before its late morning. Everything in it is invented.
  */
 import type { Day } from '@/lib/domain/base/vocabulary';
+import { STARTS_CLOCK } from '@/lib/domain/clocks';
 import { play } from '@/lib/domain/play';
 import type { Stage } from '@/lib/domain/play';
 import { EMPTY_WORLD } from '@/lib/domain/world';
@@ -21,7 +22,7 @@ import type { Shop } from './floor/shop-books';
 import { DEMO_ZONE } from './demo-shop';
 import type { DemoPlans } from './demo-plans';
 import { Driver } from './driver';
-import type { GivenLine } from './driver';
+import type { GivenLine, Play } from './driver';
 
 export interface DemoLines {
   /** In the order the shop heard them. */
@@ -47,7 +48,7 @@ export const demoLines = ({ corbel, lintel }: DemoPlans, today: Day): DemoLines 
   const stage: Stage = { plans, dayOf: (at) => calendar.dayOf(Date.parse(at)) };
   const opened = addDays(today, -OPENED);
   const first = new Date(calendar.at(opened, '08:00')).toISOString();
-  const driver = new Driver(EMPTY_WORLD, stage, first, { idOf: demoCommandId });
+  const driver = new Driver(EMPTY_WORLD, stage, first, { idOf: demoCommandId, playLine: alone });
   const floor = { driver, calendar, rota: new Rota() };
   const shop: Shop = (day, time, by, claims) => {
     driver.setClock(new Date(calendar.at(day, time)).toISOString());
@@ -66,6 +67,18 @@ export const demoLines = ({ corbel, lintel }: DemoPlans, today: Day): DemoLines 
   badNews(shop, calendar);
   const lines = [...driver.lines].sort((a, b) => (a.now < b.now ? -1 : a.now > b.now ? 1 : 0));
   return { lines, stage };
+};
+
+/**
+ * Cars are told one after another, so that one told later is at an earlier time: who was at work elsewhere then is the
+ * rota's to know, and is asked of the rules when all is heard in the order of time.
+ */
+const alone: Play = (world, stage, line) => {
+  const { claim } = line.command;
+  if (!STARTS_CLOCK.has(claim.type) || !('car' in claim)) return play(world, stage, line);
+  const { [claim.car]: car } = world.cars;
+  const played = play({ ...world, cars: car === undefined ? {} : { [claim.car]: car } }, stage, line);
+  return { ...played, world: { ...played.world, cars: { ...world.cars, ...played.world.cars } } };
 };
 
 export const demoDay = (plans: DemoPlans, today: Day): DemoDay => {

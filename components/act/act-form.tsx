@@ -63,6 +63,7 @@ export function ActForm({ act, bare = false, weight = 'main' }: ActFormProps) {
             car={desk.car}
             act={spec.title}
             onOverride={(override) => void state.give(undefined, override)}
+            onPauseFirst={(clock, leftAs) => void state.pauseFirst(clock, leftAs)}
             onAgain={state.askAgain}
             onLeave={state.leave}
           />

@@ -8,6 +8,8 @@ import { TextField } from '@/components/ui/field';
 import { Glyph } from '@/components/ui/glyph';
 import { announce } from '@/components/ui/live-region';
 import { numberOf } from './count-words';
+import { PauseFirst, onlyClock } from './pause-first';
+import type { RunningClock } from './pause-first';
 import type { SentAnswer } from '@/lib/offline/send-command';
 import { saidLine } from '@/lib/wire/views/said-line';
 import type { Override } from './use-act';
@@ -18,12 +20,15 @@ interface AnswerPanelProps {
   /** What was tried. */
   readonly act: string;
   readonly onOverride: (override: Override) => void;
+  /** Pauses the other work, then gives this again. */
+  readonly onPauseFirst: (clock: RunningClock, leftAs: string) => void;
   readonly onAgain: () => void;
   readonly onLeave: () => void;
 }
 
 /** What the door said, at the form and never a toast: every reason with the place that clears it, or what is not known. */
-export function AnswerPanel({ answer, car, act, onOverride, onAgain, onLeave }: AnswerPanelProps) {
+export function AnswerPanel(props: AnswerPanelProps) {
+  const { answer, act } = props;
   const heading = useId();
   const panel = useRef<HTMLElement>(null);
   const title = titleOf(answer, act);
@@ -37,7 +42,7 @@ export function AnswerPanel({ answer, car, act, onOverride, onAgain, onLeave }: 
         <Glyph name={answer.outcome === 'unknown' ? 'offline' : 'gclosed'} size={32} />
         <h3 id={heading}>{title}</h3>
       </header>
-      <Body answer={answer} car={car} onOverride={onOverride} onAgain={onAgain} onLeave={onLeave} />
+      <Body {...props} />
     </section>
   );
 }
@@ -59,19 +64,21 @@ const titleOf = (answer: SentAnswer, act: string): string => {
   }
 };
 
-type BodyProps = Omit<AnswerPanelProps, 'act'>;
-
-function Body({ answer, car, onOverride, onAgain, onLeave }: BodyProps) {
+function Body({ answer, car, act, onOverride, onPauseFirst, onAgain, onLeave }: AnswerPanelProps) {
   switch (answer.outcome) {
     case 'refused': {
       const soft = answer.refusals.every(({ refusal }) => refusal.soft === true)
         ? answer.refusals[0]
         : undefined;
+      const clock = onlyClock(answer.refusals);
       return (
         <>
           <RefusalLines
             lines={answer.refusals.map(({ refusal, sentence }) => saidLine(car, refusal, sentence))}
           />
+          {clock === null ? null : (
+            <PauseFirst clock={clock} act={act} onPause={(leftAs) => onPauseFirst(clock, leftAs)} />
+          )}
           {soft === undefined ? null : <OverrideForm code={soft.refusal.code} onOverride={onOverride} />}
         </>
       );

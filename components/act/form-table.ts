@@ -1,6 +1,7 @@
 /** Claim type → its form: every act of a car that has one here. */
 import type { ActRef, Desk } from '@/lib/wire/views/desk';
 import type { FormSpec, FormTable, Values } from './form';
+import { noteForm } from './forms/asking';
 import { wholeForms } from './forms/car';
 import { checkForms } from './forms/checks';
 import { findingForms } from './forms/findings';
@@ -17,6 +18,7 @@ const FORMS: FormTable = {
   ...findingForms,
   ...thingForms,
   ...wholeForms,
+  'add-note': noteForm,
   // Signed on the joint's own sheet, where the readings are.
   'final-joint': null,
   'report-over-torque': null,

@@ -10,6 +10,7 @@ import { useDesk } from './desk-context';
 import { text } from './form';
 import type { FormSpec, Values } from './form';
 import { formFor } from './form-table';
+import type { RunningClock } from './pause-first';
 import type { PinPerson, Signer } from './pin-dialog';
 
 export interface Override {
@@ -36,6 +37,8 @@ export interface ActState {
   readonly asSomebody: () => void;
   readonly stopAsking: () => void;
   readonly give: (signer?: Signer, override?: Override) => Promise<SentAnswer>;
+  /** Pauses what the actor's clock runs on, then gives the act again; where somebody else gave it, their PIN is asked. */
+  readonly pauseFirst: (clock: RunningClock, leftAs: string) => Promise<void>;
   /** Asks once more about an act of which nobody knows whether it was recorded. */
   readonly askAgain: () => void;
   readonly leave: () => void;
@@ -87,6 +90,19 @@ export const useAct = (act: ActRef): ActState => {
     return sent;
   };
 
+  const pauseFirst = async (clock: RunningClock, leftAs: string): Promise<void> => {
+    setBusy(`Pausing ${clock.operation}`);
+    const { car, operation } = clock;
+    const claim = { type: 'pause-operation', car, operation, ...(leftAs === '' ? {} : { leftAs }) } as const;
+    const sent = await sendCommand(claim, { id: newId() });
+    setBusy(null);
+    // A pause may be given twice without harm, so that what is not known of it is simply tried again.
+    if (sent.outcome === 'unknown') setMissing(`No answer came about ${clock.operation}. Pause it again.`);
+    else if (sent.outcome !== 'accepted') setAnswer(sent);
+    else if (clock.person === desk.me.id) await give();
+    else setAsking(true);
+  };
+
   const ready = (): boolean => {
     const what = spec?.missing ?? null;
     setMissing(what);
@@ -120,6 +136,7 @@ export const useAct = (act: ActRef): ActState => {
     },
     stopAsking: () => setAsking(false),
     give,
+    pauseFirst,
     askAgain: () => {
       if (answer?.outcome !== 'unknown') return;
       setBusy('Asking again');

@@ -5,7 +5,7 @@ import { Glyph } from '@/components/ui/glyph';
 import { LineToServer } from './line-to-server';
 import { ThemeChoice } from './theme-choice';
 
-type Page = 'board' | 'tools' | 'log' | 'set-up';
+type Page = 'board' | 'my-work' | 'verify' | 'tools' | 'log' | 'set-up';
 
 interface StripProps {
   /** Which of the pages one is on; none on those that are reached from others. */
@@ -26,6 +26,8 @@ interface Entry {
 /** Only what there is: a link to a page to come would be a dead end. */
 const PAGES: readonly Entry[] = [
   { page: 'board', href: '/board', says: 'Track board', roles: 'anyone' },
+  { page: 'my-work', href: '/my-work', says: 'My work', roles: 'anyone' },
+  { page: 'verify', href: '/verify', says: 'Verify', roles: 'anyone' },
   { page: 'tools', href: '/tools', says: 'Tools', roles: 'anyone' },
   { page: 'log', href: '/log', says: 'Log', roles: 'anyone' },
   { page: 'set-up', href: '/set-up', says: 'People & tools', roles: ['lead', 'owner'] },

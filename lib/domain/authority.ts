@@ -96,11 +96,13 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
     'operation-already-running',
     'operation-already-finished',
     'stale-run',
+    'clock-running',
     ...START,
   ]),
   'join-operation': assurance('car', 'anyone', 'another person is on it too', [
     'operation-not-running',
     'already-on-it',
+    'clock-running',
     'not-qualified',
     'hold-stands',
   ]),
@@ -108,10 +110,12 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   'resume-operation': assurance('car', 'anyone', 'work goes on', [
     'operation-not-running',
     'operation-already-running',
+    'clock-running',
     ...START,
   ]),
   'take-over-operation': assurance('car', 'anyone', 'someone else goes on with it', [
     'operation-not-running',
+    'clock-running',
     ...START,
   ]),
   'finish-operation': assurance('car', 'anyone', 'everything it means is done', [

@@ -5,6 +5,8 @@
  */
 import type { CarId, Day, Instant, Key, LotId, PersonId, ToolId } from './base/vocabulary';
 import type { Car } from './car/rows';
+import { clocksOf } from './clocks';
+import type { Clocks } from './clocks';
 import { compilePlan } from './plan/compile';
 import type { CompiledPlan } from './plan/compiled';
 import type { PlanDocument } from './plan/document';
@@ -29,6 +31,8 @@ export interface Facts {
   readonly lots: Readonly<Record<LotId, Lot>>;
   /** Cars by plan hash and the key of the stage that they stand in. */
   readonly occupancy: Readonly<Record<string, Readonly<Record<Key, readonly CarId[]>>>>;
+  /** Who is at work on what, on all cars: a person has one running clock. */
+  readonly clocks: Clocks;
   /** Documents of plan revisions by hash. */
   readonly plans: Readonly<Record<string, PlanDocument>>;
   /** Which of them are on the shop's books as released. */
@@ -63,12 +67,19 @@ export const factsOf = (
   plans: Readonly<Record<string, PlanDocument>>,
   moment: Moment,
   dayOf: (at: Instant) => Day,
-): Facts => factsWith(shop, occupancyOf(cars, plans), plans, moment, dayOf);
+): Facts =>
+  factsWith(
+    shop,
+    { occupancy: occupancyOf(cars, plans), clocks: clocksOf(Object.values(cars)) },
+    plans,
+    moment,
+    dayOf,
+  );
 
-/** The same for who knows already who stands where and need not hold every car. */
+/** The same for who knows already what stands where and who is at work, and need not hold every car. */
 export const factsWith = (
   shop: Shop,
-  occupancy: Facts['occupancy'],
+  { occupancy, clocks }: Pick<Facts, 'occupancy' | 'clocks'>,
   plans: Readonly<Record<string, PlanDocument>>,
   moment: Moment,
   dayOf: (at: Instant) => Day,
@@ -86,6 +97,7 @@ export const factsWith = (
     adapters: shop.adapters,
     lots: shop.lots,
     occupancy,
+    clocks,
     plans,
     released: shop.plans,
   };

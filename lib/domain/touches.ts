@@ -1,9 +1,11 @@
 /** Which streams and rows a command must hold while it is judged, sorted, so that no two commands wait for each other. */
 import { COMMANDS } from './authority';
+import type { PersonId } from './base/vocabulary';
+import { STARTS_CLOCK } from './clocks';
 import type { Command } from './commands';
 import type { PlanDocument } from './plan/document';
 
-/** `car:012`, `shop`, `stage:<plan>/<stage>`; a car before anything else (its row is the lock of all that is on it). */
+/** `car:012`, `shop`, `stage:<plan>/<stage>`, `clock:<person>`; a car before anything else (its row is the lock of all that is on it). */
 export type Lock = string;
 
 /** The car's plan, for the room of the stage that it would enter. */
@@ -12,13 +14,13 @@ export interface TouchedPlan {
   readonly stages: PlanDocument['stages'];
 }
 
-/** The locks of a command. Stages that share a room share its lock. */
-export const touches = (command: Command, plan: TouchedPlan | null): readonly Lock[] => {
+/** The locks of a command. Stages that share a room share its lock; a person's one clock is asked on all cars. */
+export const touches = (command: Command, plan: TouchedPlan | null, actor: PersonId): readonly Lock[] => {
   const { claim } = command;
   if (COMMANDS[claim.type].stream === 'shop' || !('car' in claim)) return ['shop'];
   const car: Lock = `car:${claim.car}`;
   // Two cars may want the same bay: its room is locked as well (D29).
   if (claim.type === 'advance-car')
     return [car, `stage:${plan?.hash ?? ''}/${plan?.stages[claim.to]?.sharesRoomWith ?? claim.to}`];
-  return [car];
+  return STARTS_CLOCK.has(claim.type) ? [car, `clock:${actor}`] : [car];
 };

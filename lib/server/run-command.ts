@@ -76,8 +76,9 @@ const judged = async (
   const { command } = given;
   const document = plan === null ? undefined : kept.plans.get(plan);
   const touched = plan === null || document === undefined ? null : { hash: plan, stages: document.stages };
-  const rooms = touches(command, touched).filter((lock) => lock.startsWith('stage:'));
-  const locked = await claim(tx, given, hash, rooms);
+  // The first is the stream, which has a row.
+  const [, ...others] = touches(command, touched, given.actor);
+  const locked = await claim(tx, given, hash, others);
   if (locked === null) return { answer: await storedAnswer(tx, command.id, hash), commit: nothing };
   const { facts, world } = await readSlice(tx, kept, zone, given, locked, plan);
   const verdict = decide(facts, world, command);

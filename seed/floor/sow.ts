@@ -1,4 +1,5 @@
 /** Gives lines to whoever runs them: cars side by side, each car's own lines and everything that depends in order. */
+import { STARTS_CLOCK } from '@/lib/domain/clocks';
 import type { ClaimType } from '@/lib/domain/commands';
 import type { GivenLine } from '@/seed/driver';
 
@@ -6,6 +7,9 @@ import type { GivenLine } from '@/seed/driver';
 const MOVES: ReadonlySet<ClaimType> = new Set(['start-car', 'advance-car', 'send-back', 'deliver-car']);
 /** These cast doubt on what came before and on nothing that comes later: everything earlier must be there. */
 const BAD_NEWS: ReadonlySet<ClaimType> = new Set(['suspect-tool', 'record-calibration', 'quarantine-lot']);
+
+/** These let a person's clock go: whoever begins elsewhere waits for all of them. */
+const STOPS: ReadonlySet<ClaimType> = new Set(['pause-operation', 'finish-operation', 'take-over-operation']);
 
 const SHOP = 'shop';
 
@@ -17,8 +21,9 @@ export const sow = async (
   const last = new Map<string, Promise<void>>();
   const lastOf = (stream: string): Promise<void> => last.get(stream) ?? Promise.resolve();
   let lastMove = Promise.resolve();
+  let stopped: Promise<unknown> = Promise.resolve();
   let failed = false;
-  const runAfter = async (before: readonly Promise<void>[], line: GivenLine): Promise<void> => {
+  const runAfter = async (before: readonly Promise<unknown>[], line: GivenLine): Promise<void> => {
     await Promise.all(before);
     if (failed) return;
     try {
@@ -34,10 +39,16 @@ export const sow = async (
     const isMove = MOVES.has(claim.type);
     const before = BAD_NEWS.has(claim.type)
       ? [...last.values()]
-      : [lastOf(stream), lastOf(SHOP), ...(isMove ? [lastMove] : [])];
+      : [
+          lastOf(stream),
+          lastOf(SHOP),
+          ...(isMove ? [lastMove] : []),
+          ...(STARTS_CLOCK.has(claim.type) ? [stopped] : []),
+        ];
     const done = runAfter(before, line);
     last.set(stream, done);
     if (isMove) lastMove = done;
+    if (STOPS.has(claim.type)) stopped = Promise.all([stopped, done]);
   }
   await Promise.all(last.values());
 };

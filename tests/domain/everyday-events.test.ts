@@ -728,7 +728,7 @@ describe('given a hold', () => {
     const shop = shopWith(two);
     shop.begin('tom', 'AX-010');
     shop.does('tess', hold('work'));
-    expect(shop.codes('tom', start('AX-020'))).toEqual(['hold-stands']);
+    expect(shop.codes('tess', start('AX-020'))).toEqual(['hold-stands']);
     expect(shop.codes('tess', { type: 'join-operation', operation: 'AX-010' })).toEqual(['hold-stands']);
     expect(shop.codes('tom', shop.tightening('J-110'))).toEqual(['hold-stands']);
     shop.does('tom', { type: 'receive-part', part: 'P-22' });
@@ -754,7 +754,7 @@ describe('given a hold', () => {
     shop.does('tess', hold('things', ['AX-020']));
     shop.tighten('tom', 'J-120');
     expect(shop.codes('tom', { type: 'finish-operation', operation: 'AX-020' })).toEqual(['hold-stands']);
-    shop.perform('tom', 'AX-010');
+    shop.perform('tess', 'AX-010');
   });
 
   test('of a named check, then that check is not passed', () => {

@@ -65,9 +65,9 @@ export class BoardShop {
   /** One whose first gate is open. */
   async beginReady(car: string): Promise<void> {
     await this.begin(car);
-    await this.must('tobit', { type: 'start-operation', car, operation: 'ON-010' });
-    await this.must('tobit', { type: 'pass-check', car, check: 'K-901' });
-    await this.must('tobit', { type: 'finish-operation', car, operation: 'ON-010' });
+    await this.must('oswin', { type: 'start-operation', car, operation: 'ON-010' });
+    await this.must('oswin', { type: 'pass-check', car, check: 'K-901' });
+    await this.must('oswin', { type: 'finish-operation', car, operation: 'ON-010' });
   }
 
   advance(car: string): Promise<void> {

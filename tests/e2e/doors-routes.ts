@@ -46,6 +46,8 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
 
   '/board': page('signed-in'),
   '/log': page('signed-in'),
+  '/my-work': page('signed-in'),
+  '/verify': page('signed-in'),
   '/cars/[car]': page('signed-in', '/cars/C54-011'),
   '/cars/[car]/log': page('signed-in', '/cars/C54-011/log'),
   '/cars/[car]/joints/[joint]': page('signed-in', '/cars/C54-011/joints/J-110%40L'),

@@ -6,6 +6,7 @@ import { openDatabase } from '@/lib/server/database';
 import type { Database } from '@/lib/server/database';
 import { keepPlan } from '@/lib/server/load/plan';
 import { runCommand } from '@/lib/server/run-command';
+import { freeClock } from '@/tests/support/free-clock';
 import { openShop } from '@/tests/support/browser-server';
 import type { OpenedShop } from '@/tests/support/browser-server';
 import { BENCH } from './sign-off-plan';
@@ -66,11 +67,12 @@ export const furnish = async (db: Database): Promise<string> => {
   return kept.hash;
 };
 
-/** One car whose steering work runs, in Tobit's hands. */
+/** One car whose steering work runs, in Tobit's hands; the box is offered up by Oswin. What they were at is paused. */
 export const beginCar = async (db: Database, plan: string, car: string): Promise<void> => {
   await give(db, 'mara', { type: 'start-car', car, plan, chassis: car, colour: 'Bottle green' });
+  await Promise.all([freeClock(db, 'tobit'), freeClock(db, 'oswin')]);
   await give(db, 'tobit', { type: 'start-operation', car, operation: 'ST-070' });
-  await give(db, 'tobit', { type: 'start-operation', car, operation: 'ST-080' });
+  await give(db, 'oswin', { type: 'start-operation', car, operation: 'ST-080' });
 };
 
 export class SignOffShop {

@@ -285,9 +285,9 @@ describe('who and what may', () => {
     await sheet.reload();
     expect(await sheet.row(6).innerText()).toContain('in band');
 
-    await shop.give('tobit', { type: 'pause-operation', car, operation: 'ST-080' });
-    await shop.give('tobit', { type: 'start-operation', car, operation: 'WH-010' });
-    await shop.give('tobit', { type: 'finish-operation', car, operation: 'WH-010' });
+    await shop.give('oswin', { type: 'pause-operation', car, operation: 'ST-080' });
+    await shop.give('oswin', { type: 'start-operation', car, operation: 'WH-010' });
+    await shop.give('oswin', { type: 'finish-operation', car, operation: 'WH-010' });
     await sheet.reload();
     await sheet.sign('tobit');
     await isFinal(sheet);

@@ -216,11 +216,13 @@ function* work(game: Game, car: Car, operation: CompiledOperation): Generator<Ac
   const by = row?.crew[0] ?? WORKERS[0] ?? LEAD;
   const isAble = operation.who === null || by !== OWNER;
   if (row === undefined || row.status === 'due-again') {
-    yield { by: WORKERS[0] ?? LEAD, claim: { type: 'start-operation', ...named } };
+    // Whose clock runs elsewhere is refused; the next one takes it.
+    for (const each of EVERYONE) yield { by: each, claim: { type: 'start-operation', ...named } };
     return;
   }
   if (row.status === 'paused') {
-    yield { by: isAble ? by : LEAD, claim: { type: 'resume-operation', ...named } };
+    for (const each of [isAble ? by : LEAD, ...EVERYONE])
+      yield { by: each, claim: { type: 'resume-operation', ...named } };
     return;
   }
   if (row.crew.length < operation.crew)

@@ -131,10 +131,10 @@ export class StoredShop {
   }
 
   /** Begun, torqued, looked at: nothing stands before its first gate. */
-  async carAtOpenGate(car: string): Promise<void> {
+  async carAtOpenGate(car: string, tom = 'tom', tess = 'tess'): Promise<void> {
     await this.startCar(car);
-    await this.must('tom', { type: 'start-operation', car, operation: 'AX-010' });
-    await this.must('tom', {
+    await this.must(tom, { type: 'start-operation', car, operation: 'AX-010' });
+    await this.must(tom, {
       type: 'final-joint',
       car,
       joint: 'J-1',
@@ -142,11 +142,11 @@ export class StoredShop {
       setting: '40',
       passes: [[1, 2]],
     });
-    await this.must('tom', { type: 'finish-operation', car, operation: 'AX-010' });
-    await this.must('tess', { type: 'start-operation', car, operation: 'AX-020' });
-    await this.must('tess', { type: 'pass-check', car, check: 'K-1' });
-    await this.must('tess', { type: 'place-stopgap', car, stopgap: 'G-1' });
-    await this.must('tess', { type: 'finish-operation', car, operation: 'AX-020' });
+    await this.must(tom, { type: 'finish-operation', car, operation: 'AX-010' });
+    await this.must(tess, { type: 'start-operation', car, operation: 'AX-020' });
+    await this.must(tess, { type: 'pass-check', car, check: 'K-1' });
+    await this.must(tess, { type: 'place-stopgap', car, stopgap: 'G-1' });
+    await this.must(tess, { type: 'finish-operation', car, operation: 'AX-020' });
   }
 
   advance(car: string, told: Told = {}): Promise<RunAnswer> {

@@ -58,6 +58,8 @@ export interface RefusalDetails {
   'operation-already-finished': { operation: StateKey };
   'already-on-it': { operation: StateKey; person: PersonId };
   'not-on-it': { operation: StateKey; person: PersonId };
+  /** Design 6: a person has one running clock, on whichever car. */
+  'clock-running': { person: PersonId; car: CarId; operation: StateKey };
   'crew-too-small': { operation: StateKey; crew: number; present: number };
   /** D17: an act on a joint needs running work that names it. */
   'no-work-names-joint': {

@@ -17,6 +17,7 @@ type Code =
   | 'operation-already-finished'
   | 'already-on-it'
   | 'not-on-it'
+  | 'clock-running'
   | 'crew-too-small'
   | 'no-work-names-joint'
   | 'stale-cycle'
@@ -73,6 +74,8 @@ export const workSentences: Sentences<Code> = {
   'already-on-it': ({ operation, person }, called) =>
     `${person} is on ${called(operation)} already. Go on with it.`,
   'not-on-it': ({ operation, person }, called) => `${person} is not on ${called(operation)}. Join it first.`,
+  'clock-running': ({ person, car, operation }, called) =>
+    `${person} is at work on ${called(operation)} of ${car}, and a person has one running clock. Pause or finish that first.`,
   'crew-too-small': ({ operation, crew, present }, called) =>
     `${called(operation)} takes ${String(crew)} people and ${String(present)} ${present === 1 ? 'is' : 'are'} on it. Another person joins first.`,
   'no-work-names-joint': ({ joint, act, operations }, called) => {

@@ -75,11 +75,18 @@ const start = (at: Case, operation: CompiledOperation, named: number | undefined
     return deny(refuse('operation-already-finished', { operation: key }));
   const run = row === undefined ? 1 : row.status === 'due-again' ? row.run : row.run + 1;
   const again = row?.status === 'finished' ? checksDueAgain(at, operation, `${key} is run again`) : [];
-  return unless([...stale(operation, named, run), ...startRefusals(at, operation)], () => [
+  const refusals = [...stale(operation, named, run), ...clock(at, operation), ...startRefusals(at, operation)];
+  return unless(refusals, () => [
     { type: 'operation-started', operation: key, run },
     ...again,
   ]);
 };
+
+/** Other work that the person is at: a person has one running clock, and their hours come from it (design 6). */
+const clock = ({ facts, car }: Case, { stateKey }: CompiledOperation): readonly Refusal[] =>
+  (facts.clocks[facts.actor] ?? [])
+    .filter((each) => each.car !== car.id || each.operation !== stateKey)
+    .map((each) => refuse('clock-running', { person: facts.actor, ...each }));
 
 const stale = (
   operation: CompiledOperation,
@@ -98,6 +105,7 @@ const join = (at: Case, operation: CompiledOperation): Decision => {
   return unless(
     [
       ...(row.present.includes(person) ? [refuse('already-on-it', { operation: key, person })] : []),
+      ...clock(at, operation),
       ...qualification(at, person, operation.who),
       ...holdsOnWork(at, key),
     ],
@@ -123,7 +131,7 @@ const goOn = (at: Case, operation: CompiledOperation, from: 'paused' | 'running 
         ? refuse('operation-already-running', { operation: key })
         : refuse('operation-not-running', { operation: key }),
     );
-  return unless(startRefusals(at, operation), () => [
+  return unless([...clock(at, operation), ...startRefusals(at, operation)], () => [
     { type: 'operation-resumed', operation: key, run: row.run, takenOver: from !== 'paused' },
   ]);
 };

@@ -39,7 +39,7 @@ interface Found {
 }
 
 /**
- * Claims the id and locks, in this order: the stream; the rooms of stages (`rooms`), which have no row of their own; the
+ * Claims the id and locks, in this order: the stream; what has no row of its own (`named`: the room of a stage, a person's clock); the
  * shop, shared, so that nobody removes a person or drops a tool in between; a counted tool, for us alone. Answers null
  * where the id was claimed before. A twin that comes while the first is still at work waits here until that has its
  * answer (D5). All in one statement: a locked row is read as it is once the lock is ours, whatever it was when the
@@ -49,7 +49,7 @@ export const claim = async (
   tx: Transaction,
   given: Given,
   hash: string,
-  rooms: readonly string[],
+  named: readonly string[],
 ): Promise<Locked | null> => {
   const { command, actor, present, device, now } = given;
   const stream = streamFor(command);
@@ -62,8 +62,8 @@ export const claim = async (
       RETURNING id
     )
     SELECT s.version, s.head,
-      (SELECT count(pg_advisory_xact_lock(hashtextextended(room, 0))) FROM unnest(${[...rooms]}::text[]) room
-        WHERE claimed.id IS NOT NULL) AS rooms,
+      (SELECT count(pg_advisory_xact_lock(hashtextextended(each, 0))) FROM unnest(${[...named]}::text[]) each
+        WHERE claimed.id IS NOT NULL) AS named,
       (SELECT version FROM stream WHERE id = 'shop' AND claimed.id IS NOT NULL FOR SHARE) AS "shopVersion",
       (SELECT row FROM tool WHERE id = ${toolOf(command)} AND used IS NOT NULL AND claimed.id IS NOT NULL
         FOR NO KEY UPDATE) AS tool

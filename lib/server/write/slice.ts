@@ -1,5 +1,7 @@
 /** The world slice and the facts of one command, read under its lock. */
 import 'server-only';
+import { STARTS_CLOCK } from '@/lib/domain/clocks';
+import type { Clock, Clocks } from '@/lib/domain/clocks';
 import type { Command } from '@/lib/domain/commands';
 import type { Car } from '@/lib/domain/car/rows';
 import { factsWith } from '@/lib/domain/facts';
@@ -38,9 +40,16 @@ export const readSlice = async (
   const occupancy =
     plan === null || document === undefined ? {} : { [plan]: await standing(tx, command, plan, document) };
   const { now, actor, device, lastContact, isInOrder } = given;
+  const clocks = await clocksNow(tx, given);
   const moment = { now, doneAt: command.doneAt, lastContact, isInOrder, actor, device };
   return {
-    facts: factsWith(shop, occupancy, plansFor(command, shop, plan, document), moment, shopDay(zone)),
+    facts: factsWith(
+      shop,
+      { occupancy, clocks },
+      plansFor(command, shop, plan, document),
+      moment,
+      shopDay(zone),
+    ),
     world: { shop, cars: car === null ? {} : { [car.id]: car } },
   };
 };
@@ -67,6 +76,16 @@ const standing = async (
     ]),
   );
 };
+
+/** What the actor is at, on any car. Asked where the rules do, under the lock of the actor's clock. */
+const clocksNow = async (tx: Transaction, { command, actor }: Given): Promise<Clocks> =>
+  STARTS_CLOCK.has(command.claim.type)
+    ? {
+        [actor]: await tx.$queryRaw<Clock[]>`
+          SELECT car, key AS operation FROM car_operation
+          WHERE status = 'running' AND row -> 'present' @> to_jsonb(${actor}::text) ORDER BY car, key`,
+      }
+    : {};
 
 /** A car is begun on a released revision only; one that is merely kept is not there for it. */
 const plansFor = (

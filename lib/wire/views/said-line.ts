@@ -42,12 +42,14 @@ export type LineSign =
 export const saidLine = (car: string, refusal: Refusal, said: string): RefusalLine => {
   const [says, clears] = halves(said);
   const place = placeOf(refusal);
+  // One's other work may be on another car.
+  const on = refusal.code === 'clock-running' ? refusal.details.car : car;
   return {
     code: refusal.code,
     sign: signOf(refusal),
     says,
     clears,
-    href: place === null ? null : hrefOf(car, place),
+    href: place === null ? null : hrefOf(on, place),
     act: place === null ? null : place.act,
   };
 };
@@ -124,6 +126,8 @@ const placeOf = (refusal: Refusal): Place | null => {
       return at('condition', refusal.details.condition, 'See what ends it');
     case 'wait-running':
       return at('operation', refusal.details.operation, 'See the wait');
+    case 'clock-running':
+      return at('operation', refusal.details.operation, 'Go to it');
     case 'part-absent':
     case 'part-not-fitted':
     case 'part-owed':
@@ -157,6 +161,7 @@ const SIGNS: Partial<Record<RefusalCode, LineSign>> = {
   'slave-part-in-joint': 'stopgap',
   'wait-running': 'clock',
   'check-too-short': 'clock',
+  'clock-running': 'clock',
   'part-absent': 'owed',
   'part-not-fitted': 'owed',
   'part-owed': 'owed',

@@ -73,6 +73,7 @@ const SAMPLES: Samples = {
   'operation-already-finished': [OP],
   'already-on-it': [{ ...OP, person: 'tom' }],
   'not-on-it': [{ ...OP, person: 'tom' }],
+  'clock-running': [{ person: 'tom', car: 'C1', ...OP }],
   'crew-too-small': [
     { ...OP, crew: 2, present: 1 },
     { ...OP, crew: 4, present: 2 },

@@ -93,10 +93,10 @@ describe('weight comes on only when the joints are at least snug', () => {
     const shop = shopWith(axle);
     shop.begin('tom', 'AX-010');
     snugIn(shop, 'J-110@L');
-    const refusals = shop.refused('tom', { type: 'start-operation', operation: 'AX-020' });
+    const refusals = shop.refused('tess', { type: 'start-operation', operation: 'AX-020' });
     expect(refusals).toMatchObject([{ code: 'joint-below-level', details: { joint: 'J-110@R' } }]);
     snugIn(shop, 'J-110@R');
-    shop.does('tom', { type: 'start-operation', operation: 'AX-020' });
+    shop.does('tess', { type: 'start-operation', operation: 'AX-020' });
   });
 });
 

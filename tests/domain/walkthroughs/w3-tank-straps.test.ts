@@ -288,7 +288,7 @@ describe('a strap found cracked later is replaced', () => {
     shop.does('leo', replace);
     shop.does('tom', { type: 'receive-part', part: 'P-30' });
     // The measuring that closes the finding can only follow the drilling, and that the laying in.
-    shop.perform('tom', 'TK-010');
+    shop.perform('tess', 'TK-010');
     shop.does('tom', { type: 'pass-check', check: 'K-30', values: { edge: '14' } });
     expect(shop.car().findings['F-1']?.state).toBe('closed');
     expect(shop.car().checks['K-30']).toMatchObject({ status: 'clear', round: 2 });

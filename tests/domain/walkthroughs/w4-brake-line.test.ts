@@ -158,8 +158,8 @@ describe('bleeding and holding have their order and their time', () => {
 
   test('nine minutes are not ten', () => {
     const shop = clamped();
-    shop.perform('tom', 'BR-030');
-    shop.perform('tom', 'BR-040');
+    shop.perform('vera', 'BR-030');
+    shop.perform('vera', 'BR-040');
     shop.begin('tess', 'BR-050');
     const pass: Told = { type: 'pass-check', check: 'K-20', values: { dry: 'yes' } };
     expect(shop.codes('tess', pass)).toEqual(['check-not-begun']);

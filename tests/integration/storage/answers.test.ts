@@ -91,11 +91,17 @@ test('a car is begun on a released revision only', async () => {
 });
 
 test('every use of a counted tool adds up over cars that use it at once', async () => {
-  const cars = ['U1', 'U2', 'U3', 'U4', 'U5', 'U6'];
+  // One person each: nobody is at work on two cars at once.
+  const cars = [
+    ['U1', 'ada'],
+    ['U2', 'leo'],
+    ['U3', 'tom'],
+    ['U4', 'tess'],
+  ] as const;
   const used = async (): Promise<number> =>
     (await shop.db.tool.findUniqueOrThrow({ where: { id: 'T-02' }, select: { used: true } })).used ?? 0;
   const before = await used();
-  await Promise.all(cars.map((car) => shop.carAtOpenGate(car)));
+  await Promise.all(cars.map(([car, person]) => shop.carAtOpenGate(car, person, person)));
   // Two taps in each of the passes, of which there is one.
   expect(await used()).toBe(before + 2 * cars.length);
 });

@@ -1,0 +1,47 @@
+import type { Metadata } from 'next';
+import { Suspense } from 'react';
+import { MyWork } from '@/components/my-work/my-work';
+import { WorkWaiting } from '@/components/my-work/work-waiting';
+import { Strip } from '@/components/shop/strip';
+import type { Person } from '@/lib/domain/shop/rows';
+import { present } from '@/lib/server/auth/session';
+import { database } from '@/lib/server/database';
+import { shopSetting } from '@/lib/server/load/shop';
+import { myWorkView } from '@/lib/server/queries/my-work';
+
+export const dynamic = 'force-dynamic';
+
+export const metadata: Metadata = { title: 'My work' };
+
+interface PageProps {
+  readonly searchParams: Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
+}
+
+export default async function Page({ searchParams }: PageProps) {
+  // Before anything is sent, so that who is not signed in is sent away with a plain redirect.
+  const { person } = await present();
+  const { name } = await shopSetting(database());
+  const { car, job } = await searchParams;
+  return (
+    <>
+      <Strip current="my-work" who={person} shop={name} />
+      <main className="mywork">
+        <Suspense fallback={<WorkWaiting />}>
+          <Work who={person} car={car} job={job} />
+        </Suspense>
+      </main>
+    </>
+  );
+}
+
+interface WorkProps {
+  readonly who: Person;
+  readonly car: unknown;
+  readonly job: unknown;
+}
+
+async function Work({ who, car, job }: WorkProps) {
+  const asked = typeof car === 'string' && typeof job === 'string' ? { car, job } : null;
+  // Keeping in step with other tablets (FollowFloor) belongs here, around the view.
+  return <MyWork view={await myWorkView(database(), who, asked, new Date().toISOString())} />;
+}

@@ -1,0 +1,35 @@
+import type { Metadata } from 'next';
+import { Suspense } from 'react';
+import { Strip } from '@/components/shop/strip';
+import { VerifyQueue } from '@/components/verify/verify-queue';
+import { VerifyWaiting } from '@/components/verify/verify-waiting';
+import type { Person } from '@/lib/domain/shop/rows';
+import { present } from '@/lib/server/auth/session';
+import { database } from '@/lib/server/database';
+import { shopSetting } from '@/lib/server/load/shop';
+import { verifyView } from '@/lib/server/queries/verify';
+
+export const dynamic = 'force-dynamic';
+
+export const metadata: Metadata = { title: 'Verify' };
+
+export default async function Page() {
+  // Before anything is sent, so that who is not signed in is sent away with a plain redirect.
+  const { person } = await present();
+  const { name } = await shopSetting(database());
+  return (
+    <>
+      <Strip current="verify" who={person} shop={name} />
+      <main className="verify">
+        <Suspense fallback={<VerifyWaiting />}>
+          <Queue who={person} />
+        </Suspense>
+      </main>
+    </>
+  );
+}
+
+async function Queue({ who }: { readonly who: Person }) {
+  // Keeping in step with other tablets (FollowFloor) belongs here, around the view.
+  return <VerifyQueue view={await verifyView(database(), who, new Date().toISOString())} />;
+}

@@ -1,0 +1,69 @@
+'use client';
+
+import Link from 'next/link';
+import { useState } from 'react';
+import { ActList } from '@/components/act/act-list';
+import { hasForm } from '@/components/act/form-table';
+import { Glyph } from '@/components/ui/glyph';
+import type { OpenedJob } from '@/lib/wire/views/my-work';
+import { SetTo } from './set-to';
+
+/** The plan's steps, then what finishing it means, line by line: how far each is, its number, and where it is signed. */
+export function JobSteps({ job }: { readonly job: OpenedJob }) {
+  const { steps, body } = job;
+  const left = body.filter(({ isDone }) => !isDone).length;
+  if (steps.length === 0 && body.length === 0) return null;
+  return (
+    <section className="sheet jobsteps" aria-labelledby="job-steps">
+      <header>
+        <h3 id="job-steps">Steps</h3>
+        {body.length === 0 ? null : (
+          <span className="end small dim">
+            {String(body.length - left)} of {String(body.length)} done
+          </span>
+        )}
+      </header>
+      {steps.length === 0 ? null : (
+        <ol className="told-steps">
+          {steps.map((step) => (
+            <li key={step}>{step}</li>
+          ))}
+        </ol>
+      )}
+      <ol className="lines-of-work">
+        {body.map((line) => (
+          <BodyLine key={line.name} line={line} />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function BodyLine({ line }: { readonly line: OpenedJob['body'][number] }) {
+  const [open, setOpen] = useState(false);
+  const acts = line.acts.filter(hasForm);
+  return (
+    <li className={line.isDone ? 'done' : ''}>
+      <div className="bw">
+        <Glyph name={line.sign} />
+        <span className="t">
+          {line.name}
+          {line.torque === null || line.isDone ? null : <SetTo torque={line.torque} />}
+        </span>
+        {line.isDone ? <span className="small">done</span> : null}
+        {acts.length === 0 ? null : (
+          <button type="button" className="btn" aria-expanded={open} onClick={() => setOpen(!open)}>
+            {open ? 'Fold' : 'Do it'}
+            <span className="vh">: {line.name}</span>
+          </button>
+        )}
+        {line.href === null ? null : (
+          <Link className="btn" href={line.href} prefetch={false}>
+            Sheet<span className="vh"> of {line.name}</span>
+          </Link>
+        )}
+      </div>
+      {open ? <ActList acts={acts} /> : null}
+    </li>
+  );
+}

@@ -1,0 +1,52 @@
+'use client';
+
+import { Glyph } from '@/components/ui/glyph';
+import type { KitLine, ToolLine } from '@/lib/wire/views/my-work';
+
+/** What goes in: what, how many, what is new each time. Bins come with the stock. */
+export function Kit({ lines }: { readonly lines: readonly KitLine[] }) {
+  if (lines.length === 0) return null;
+  return (
+    <section className="sheet kit" aria-labelledby="job-kit">
+      <header>
+        <h3 id="job-kit">Hardware</h3>
+      </header>
+      <ul>
+        {lines.map(({ item, name, quantity, rule, isOnce, fitted }) => (
+          <li key={item}>
+            <b className="q num">{quantity} ×</b>
+            <span className="t">
+              {name}
+              <span className="small dim">{[rule, fitted].filter((each) => each !== '').join('; ')}</span>
+            </span>
+            {isOnce ? <Glyph name="onetime" size={20} /> : null}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Those that can do it, and those that must stay on their hook. */
+export function Tools({ lines }: { readonly lines: readonly ToolLine[] }) {
+  if (lines.length === 0) return null;
+  return (
+    <section className="sheet kit" aria-labelledby="job-tools">
+      <header>
+        <h3 id="job-tools">Tools that fit</h3>
+      </header>
+      <ul>
+        {lines.map(({ id, name, says, whyNot }) => (
+          <li key={id} className={whyNot === null ? '' : 'bad'}>
+            <span className="cellbox">{id}</span>
+            <span className="t">
+              {whyNot === null ? name : `Leave ${id} on its hook`}
+              <span className={whyNot === null ? 'small dim' : 'small stop'}>{whyNot ?? says}</span>
+            </span>
+            <Glyph name={whyNot === null ? 'calok' : 'caldue'} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
