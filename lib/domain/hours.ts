@@ -71,10 +71,7 @@ export const workSpans = (events: Iterable<CarEvent>): readonly WorkSpan[] => {
 };
 
 /** Whole minutes that each person worked in these stretches, those that still run until `now`. */
-export const minutesOf = (
-  spans: Iterable<WorkSpan>,
-  now: Instant,
-): Readonly<Record<PersonId, number>> => {
+export const minutesOf = (spans: Iterable<WorkSpan>, now: Instant): Readonly<Record<PersonId, number>> => {
   const milliseconds: Record<PersonId, number> = {};
   for (const { person, from, until } of spans)
     milliseconds[person] =

@@ -37,10 +37,13 @@ describe('given a technician at work on one operation', () => {
     does('tom', { type: 'start-operation', operation: 'AX-020' });
   });
 
-  test.each(['join-operation', 'take-over-operation'] as const)('then %s elsewhere is refused too', (type) => {
-    does('tess', { type: 'start-operation', operation: 'AX-020' });
-    expect(shop.codes('tom', { type, operation: 'AX-020' })).toEqual(['clock-running']);
-  });
+  test.each(['join-operation', 'take-over-operation'] as const)(
+    'then %s elsewhere is refused too',
+    (type) => {
+      does('tess', { type: 'start-operation', operation: 'AX-020' });
+      expect(shop.codes('tom', { type, operation: 'AX-020' })).toEqual(['clock-running']);
+    },
+  );
 
   test('then what was paused meanwhile is not resumed beside it', () => {
     does('tess', { type: 'start-operation', operation: 'AX-020' });

@@ -8,6 +8,7 @@ import { keepPlan } from '@/lib/server/load/plan';
 import { runCommand } from '@/lib/server/run-command';
 import { openShop } from '@/tests/support/browser-server';
 import type { OpenedShop } from '@/tests/support/browser-server';
+import { freeClock } from '@/tests/support/free-clock';
 
 const SHORT: PlanDocument = {
   plan: 'Short',
@@ -35,6 +36,7 @@ export class BoardShop {
     if (!('hash' in kept)) throw new Error(`the plan is there already: ${kept.taken}`);
     const opened = new BoardShop(shop, db, kept.hash);
     await opened.must('mara', { type: 'release-plan', plan: kept.hash });
+    await freeClock(db, 'oswin');
     return opened;
   }
 

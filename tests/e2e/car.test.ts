@@ -9,6 +9,7 @@ import { axe, comeIn, isTooWide, newPage, openBrowser } from '@/tests/support/br
 import type { Watched } from '@/tests/support/browser';
 import { openShop } from '@/tests/support/browser-server';
 import type { OpenedShop } from '@/tests/support/browser-server';
+import { freeClock } from '@/tests/support/free-clock';
 import { bad, form, openFold, openLine, line, recorded, sign, troubleForm } from './car-page';
 
 const CAR = '/cars/C54-012';
@@ -191,7 +192,8 @@ describe('a closed gate', () => {
 
 describe('a technician', () => {
   test('starts work by keyboard alone, once its cautions are read', async () => {
-    await open('tobit', YOUNG);
+    await freeClock(db, 'ines');
+    await open('ines', YOUNG);
     await page
       .getByRole('button', { name: /^AX-030/ })
       .first()

@@ -59,7 +59,9 @@ describe('a piece of a technician’s day', () => {
     await shop.free('ines');
     await open('oswin');
     // What was given to one comes before what one's stages ask.
-    await list('Next').getByRole('link').first().filter({ hasText: 'given to you' }).click();
+    const next = list('Next').getByRole('link');
+    await next.first().filter({ hasText: 'given to you' }).waitFor();
+    await next.filter({ hasText: 'given to you' }).filter({ hasText: 'D-01' }).click();
     await job('Box on its bracket').waitFor();
     await job('Box on its bracket').getByText('Nobody goes under until all four pins are home.').waitFor();
     await acts().getByRole('button', { name: 'Start', exact: true }).click();

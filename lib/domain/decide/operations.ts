@@ -75,11 +75,12 @@ const start = (at: Case, operation: CompiledOperation, named: number | undefined
     return deny(refuse('operation-already-finished', { operation: key }));
   const run = row === undefined ? 1 : row.status === 'due-again' ? row.run : row.run + 1;
   const again = row?.status === 'finished' ? checksDueAgain(at, operation, `${key} is run again`) : [];
-  const refusals = [...stale(operation, named, run), ...clock(at, operation), ...startRefusals(at, operation)];
-  return unless(refusals, () => [
-    { type: 'operation-started', operation: key, run },
-    ...again,
-  ]);
+  const refusals = [
+    ...stale(operation, named, run),
+    ...clock(at, operation),
+    ...startRefusals(at, operation),
+  ];
+  return unless(refusals, () => [{ type: 'operation-started', operation: key, run }, ...again]);
 };
 
 /** Other work that the person is at: a person has one running clock, and their hours come from it (design 6). */

@@ -101,7 +101,11 @@ describe('W14: given a car that is ready, when the lead drags it on while a coll
   test('and stages that share a room share its lock', () => {
     const stages = { AX: { name: 'Axles', capacity: 2 }, LN: { name: 'Lines', sharesRoomWith: 'AX' } };
     const into = (to: string) =>
-      touches({ id: 'c', doneAt: '', claim: { type: 'advance-car', car: 'C1', to } }, { hash: 'p', stages }, 'leo');
+      touches(
+        { id: 'c', doneAt: '', claim: { type: 'advance-car', car: 'C1', to } },
+        { hash: 'p', stages },
+        'leo',
+      );
     expect(into('LN')).toEqual(['car:C1', 'stage:p/AX']);
     expect(into('AX')).toEqual(into('LN'));
   });
