@@ -2,11 +2,13 @@ import type { Metadata } from 'next';
 import { Suspense } from 'react';
 import { MyWork } from '@/components/my-work/my-work';
 import { WorkWaiting } from '@/components/my-work/work-waiting';
+import { FollowFloor } from '@/components/shop/follow';
 import { Strip } from '@/components/shop/strip';
 import type { Person } from '@/lib/domain/shop/rows';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
 import { shopSetting } from '@/lib/server/load/shop';
+import { floorClock } from '@/lib/server/queries/clock';
 import { myWorkView } from '@/lib/server/queries/my-work';
 
 export const dynamic = 'force-dynamic';
@@ -42,6 +44,12 @@ interface WorkProps {
 
 async function Work({ who, car, job }: WorkProps) {
   const asked = typeof car === 'string' && typeof job === 'string' ? { car, job } : null;
-  // Keeping in step with other tablets (FollowFloor) belongs here, around the view.
-  return <MyWork view={await myWorkView(database(), who, asked, new Date().toISOString())} />;
+  const clock = await floorClock(database());
+  const view = await myWorkView(database(), who, asked, new Date().toISOString());
+  return (
+    <>
+      <FollowFloor clock={clock} />
+      <MyWork view={view} />
+    </>
+  );
 }

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { Suspense } from 'react';
+import { FollowFloor } from '@/components/shop/follow';
 import { Strip } from '@/components/shop/strip';
 import { VerifyQueue } from '@/components/verify/verify-queue';
 import { VerifyWaiting } from '@/components/verify/verify-waiting';
@@ -7,6 +8,7 @@ import type { Person } from '@/lib/domain/shop/rows';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
 import { shopSetting } from '@/lib/server/load/shop';
+import { floorClock } from '@/lib/server/queries/clock';
 import { verifyView } from '@/lib/server/queries/verify';
 
 export const dynamic = 'force-dynamic';
@@ -30,6 +32,12 @@ export default async function Page() {
 }
 
 async function Queue({ who }: { readonly who: Person }) {
-  // Keeping in step with other tablets (FollowFloor) belongs here, around the view.
-  return <VerifyQueue view={await verifyView(database(), who, new Date().toISOString())} />;
+  const clock = await floorClock(database());
+  const view = await verifyView(database(), who, new Date().toISOString());
+  return (
+    <>
+      <FollowFloor clock={clock} />
+      <VerifyQueue view={view} />
+    </>
+  );
 }
