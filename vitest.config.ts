@@ -46,6 +46,7 @@ export default defineConfig({
           name: 'integration',
           include: ['tests/integration/**/*.test.ts'],
           globalSetup: ['tests/support/postgres-global.ts'],
+          retry: 1,
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },
@@ -63,6 +64,8 @@ export default defineConfig({
           sequence: { groupOrder: 1 },
           // A browser waits much: two of them keep two cores at work.
           maxWorkers: 2,
+          // Shared machines stand still for seconds now and then; what fails twice is a fault.
+          retry: 1,
         },
       },
     ],
