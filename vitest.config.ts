@@ -46,7 +46,6 @@ export default defineConfig({
           name: 'integration',
           include: ['tests/integration/**/*.test.ts'],
           globalSetup: ['tests/support/postgres-global.ts'],
-          retry: 1,
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },

@@ -4,14 +4,8 @@
  */
 import { z } from 'zod';
 import { UNITS, parseUnit } from '@/lib/domain/base/units';
-import {
-  DISPOSITIONS,
-  HOLD_SCOPES,
-  ROLES,
-  SUSPECT_REASONS,
-  TOOL_KINDS,
-  VERIFY_METHODS,
-} from '@/lib/domain/base/vocabulary';
+import { DISPOSITIONS, HOLD_SCOPES, ROLES } from '@/lib/domain/base/vocabulary';
+import { SUSPECT_REASONS, TOOL_KINDS, VERIFY_METHODS } from '@/lib/domain/base/vocabulary';
 import type { Instant } from '@/lib/domain/base/vocabulary';
 import type { Claim } from '@/lib/domain/commands';
 import type { Plain, Same } from './same-shape';
