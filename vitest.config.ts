@@ -14,6 +14,8 @@ const asServer = {
 export default defineConfig({
   resolve: { alias: { '@/': fileURLToPath(new URL('./', import.meta.url)) } },
   test: {
+    // Nobody types beside a test run: all cores are its own.
+    maxWorkers: '100%',
     projects: [
       {
         extends: true,
@@ -63,8 +65,6 @@ export default defineConfig({
           sequence: { groupOrder: 1 },
           // A browser waits much: two of them keep two cores at work.
           maxWorkers: 2,
-          // Shared machines stand still for seconds now and then; what fails twice is a fault.
-          retry: 1,
         },
       },
     ],

@@ -1,6 +1,6 @@
 // `npm test`: every check there is, each of them even if one before it failed, so that one run shows all.
 // Plain Node with built-ins only: this runs before any package is there.
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -21,15 +21,20 @@ const vitest = (project, name) => {
   return [join(modules, 'vitest/vitest.mjs'), 'run', '--project', project, ...output];
 };
 
-const steps = [
-  ['client and types', [...tsx, join(root, 'lib/cli/starting/prepare-checks.ts')]],
-  ['lint', [join(modules, 'eslint/bin/eslint.js'), '.', '--max-warnings', '0']],
-  ['typecheck', [join(modules, 'typescript/bin/tsc'), '--noEmit']],
-  ['format', [join(modules, 'prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']],
-  ['unused code', [join(modules, 'knip/bin/knip.js')]],
-  ['tests', vitest('!browser', 'tests')],
+/** One after the other; in each, the lanes run side by side, one core each. A test run takes all cores there are. */
+const stages = [
+  [[['client and types', [...tsx, join(root, 'lib/cli/starting/prepare-checks.ts')]]]],
+  [
+    [['lint', [join(modules, 'eslint/bin/eslint.js'), '.', '--max-warnings', '0']]],
+    [
+      ['typecheck', [join(modules, 'typescript/bin/tsc'), '--noEmit']],
+      ['format', [join(modules, 'prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']],
+      ['unused code', [join(modules, 'knip/bin/knip.js')]],
+    ],
+  ],
+  [[['tests', vitest('!browser', 'tests')]]],
   // By themselves: a browser and a server want the machine.
-  ['browser tests', vitest('browser', 'browser')],
+  [[['browser tests', vitest('browser', 'browser')]]],
 ];
 
 const environment = {
@@ -38,24 +43,13 @@ const environment = {
   NEXT_TELEMETRY_DISABLED: '1',
 };
 
-const failed = steps.filter(([name, args], index) => {
-  const label = `[${index + 1}/${steps.length}] ${name}`;
-  process.stdout.write(`${label} …\n`);
-  const started = performance.now();
-  const { status } = spawnSync(process.execPath, args, {
-    cwd: root,
-    stdio: ['ignore', 'inherit', 'inherit'],
-    env: environment,
-  });
-  const seconds = ((performance.now() - started) / 1000).toFixed(1);
-  process.stdout.write(`${label}: ${status === 0 ? 'ok' : 'FAILED'}, ${seconds} s\n\n`);
-  return status !== 0;
-});
+const failed = [];
+for (const lanes of stages) await Promise.all(lanes.map((steps) => inTurn(steps, lanes.length > 1)));
 
 const counts = reports.map(countTests);
 rmSync(scratch, { recursive: true, force: true });
 const sum = (key) => counts.reduce((total, count) => total + count[key], 0);
-if (failed.length > 0) process.stdout.write(`Failed: ${failed.map(([name]) => name).join(', ')}\n`);
+if (failed.length > 0) process.stdout.write(`Failed: ${failed.join(', ')}\n`);
 process.stdout.write(
   `All of it took ${(performance.now() / 60_000).toFixed(1)} minutes.\n${sum('passed')} passed, ${sum('failed')} failed\n`,
 );
@@ -72,4 +66,31 @@ function countTests(report) {
   } catch {
     return { passed: 0, failed: 1 }; // no report: Vitest itself did not get through
   }
+}
+
+/** Steps that share the screen with others say what they have to say in one piece, at their end. */
+async function inTurn(steps, isBeside) {
+  for (const [name, args] of steps) {
+    process.stdout.write(`[${name}] …\n`);
+    const started = performance.now();
+    const { status, said } = await run(args, isBeside);
+    const seconds = ((performance.now() - started) / 1000).toFixed(1);
+    process.stdout.write(`${said}[${name}]: ${status === 0 ? 'ok' : 'FAILED'}, ${seconds} s\n\n`);
+    if (status !== 0) failed.push(name);
+  }
+}
+
+function run(args, isHeard) {
+  const output = isHeard ? 'pipe' : 'inherit';
+  const child = spawn(process.execPath, args, {
+    cwd: root,
+    stdio: ['ignore', output, output],
+    env: environment,
+  });
+  const pieces = [];
+  for (const stream of [child.stdout, child.stderr]) stream?.on('data', (piece) => pieces.push(piece));
+  return new Promise((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', (status) => resolve({ status, said: Buffer.concat(pieces).toString('utf8') }));
+  });
 }

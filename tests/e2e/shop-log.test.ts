@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { axe, comeIn, isTooWide, newPage, openBrowser, shoot } from '@/tests/support/browser';
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { amiss, comeIn, newPage, openBrowser } from '@/tests/support/browser';
 import type { Watched } from '@/tests/support/browser';
 import { BoardShop } from './board-shop';
 
@@ -20,14 +20,14 @@ afterEach(async () => {
   await watched.context.close();
 });
 
-const open = async (person: string, size: Watched['size'], theme: Watched['theme']): Promise<void> => {
-  watched = await newPage(browser, { address: shop.shop.address, size, theme });
+const open = async (person: string): Promise<void> => {
+  watched = await newPage(browser, { address: shop.shop.address });
   await comeIn(watched, person, '/log');
 };
 
 test('the shop’s log tells of the books and of every car, and is narrowed to one', async () => {
   await shop.begin('L-01');
-  await open('tobit', 'desk', 'light');
+  await open('tobit');
   const { page } = watched;
   const entries = page.getByRole('main').getByRole('listitem');
   await entries.filter({ hasText: 'Short r1' }).first().waitFor();
@@ -42,11 +42,7 @@ test('the shop’s log tells of the books and of every car, and is narrowed to o
   expect(new URL(page.url()).searchParams.get('of')).toBe('C54-012');
 });
 
-describe.each(['light', 'dark'] as const)('in %s', (theme) => {
-  test.each(['desk', 'tablet', 'phone'] as const)('it can be read on the %s', async (size) => {
-    await open('mara', size, theme);
-    expect(await axe(watched.page)).toEqual([]);
-    expect(await isTooWide(watched.page)).toBe(false);
-    await shoot(watched, 'shop-log');
-  });
+test('it can be read in any size and theme', async () => {
+  await open('mara');
+  expect(await amiss(watched, 'shop-log')).toEqual([]);
 });

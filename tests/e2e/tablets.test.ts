@@ -1,8 +1,8 @@
 /** A shop of one's own: tablets that an owner enrols and takes off; a screen that locks and keeps everybody's drafts apart. */
 import type { Browser } from 'playwright';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { axe, isTooWide, newPage, openBrowser, shoot, signIn, SIZES } from '@/tests/support/browser';
-import type { PageOptions, Size, Theme, Watched } from '@/tests/support/browser';
+import { amiss, newPage, openBrowser, signIn } from '@/tests/support/browser';
+import type { PageOptions, Watched } from '@/tests/support/browser';
 import { openDoors, secretsOf } from './doors-shop';
 import type { Doors } from './doors-shop';
 import { Sheet, pathOf } from './sign-off-page';
@@ -40,14 +40,6 @@ const open = async (options: Omit<PageOptions, 'address'> = {}): Promise<Watched
   opened.push(watched);
   return watched;
 };
-const looksWell = async (watched: Watched, name: string): Promise<void> => {
-  await shoot(watched, name);
-  expect(await axe(watched.page), name).toEqual([]);
-  expect(await isTooWide(watched.page), name).toBe(false);
-};
-const LOOKS = (Object.keys(SIZES) as Size[]).flatMap((size) =>
-  (['light', 'dark'] as const).map((theme): [Size, Theme] => [size, theme]),
-);
 
 /** With the clock in the test's hand; the sheet of a joint with a reading half typed. */
 const halfTyped = async (car: string): Promise<Sheet> => {
@@ -233,34 +225,32 @@ test('what a technicianâ€™s browser receives holds no hash, no token, no otherâ€
   }
 });
 
-describe.each(LOOKS)('%s, %s', (size, theme) => {
-  test('each new screen looks well: unknown, code, tablets, tools, a tool, locked', async () => {
-    const watched = await open({ size, theme });
-    const { page } = watched;
-    await ownShop();
-    await page.goto('/sign-in?at=bench');
-    await looksWell(watched, 'tablet-unknown');
-    await page.goto('/tablet?says=wrong');
-    await looksWell(watched, 'tablet-code');
-    await doors.above.query('UPDATE shop_setting SET demo = true');
-    await page.clock.install();
-    await signIn(watched, 'ada', '/set-up/tablets');
-    await looksWell(watched, 'set-up-tablets');
-    await page.goto('/tools');
-    await looksWell(watched, 'tools');
-    await page
-      .getByRole('button', { name: /^It fell/ })
-      .first()
-      .click();
-    await page.getByRole('dialog').waitFor();
-    await looksWell(watched, 'tool-fell');
-    await page.goto('/set-up/tools/T-02');
-    await looksWell(watched, 'set-up-tool');
-    await page.clock.fastForward('01:00:01');
-    await page
-      .getByRole('dialog', { name: /^Locked/ })
-      .getByText('Ines Harrow')
-      .waitFor();
-    await looksWell(watched, 'locked');
-  });
+test('each new screen looks well in any size and theme', async () => {
+  const watched = await open();
+  const { page } = watched;
+  await ownShop();
+  await page.goto('/sign-in?at=bench');
+  expect(await amiss(watched, 'tablet-unknown')).toEqual([]);
+  await page.goto('/tablet?says=wrong');
+  expect(await amiss(watched, 'tablet-code')).toEqual([]);
+  await doors.above.query('UPDATE shop_setting SET demo = true');
+  await page.clock.install();
+  await signIn(watched, 'ada', '/set-up/tablets');
+  expect(await amiss(watched, 'set-up-tablets')).toEqual([]);
+  await page.goto('/tools');
+  expect(await amiss(watched, 'tools')).toEqual([]);
+  await page
+    .getByRole('button', { name: /^It fell/ })
+    .first()
+    .click();
+  await page.getByRole('dialog').waitFor();
+  expect(await amiss(watched, 'tool-fell')).toEqual([]);
+  await page.goto('/set-up/tools/T-02');
+  expect(await amiss(watched, 'set-up-tool')).toEqual([]);
+  await page.clock.fastForward('01:00:01');
+  await page
+    .getByRole('dialog', { name: /^Locked/ })
+    .getByText('Ines Harrow')
+    .waitFor();
+  expect(await amiss(watched, 'locked')).toEqual([]);
 });

@@ -101,7 +101,7 @@ export const axe = async (page: Page): Promise<readonly string[]> => {
         axe: { run: (on: Document, options: object) => Promise<{ violations: readonly Found[] }> };
       }
     ).axe;
-    const { violations } = await runner.run(document, { runOnly: rules });
+    const { violations } = await runner.run(document, { runOnly: rules, resultTypes: ['violations'] });
     return violations.flatMap(({ id, nodes }) =>
       nodes.map(({ target, failureSummary }) => `${id} at ${target.join(' ')}: ${failureSummary ?? ''}`),
     );
@@ -119,6 +119,32 @@ export const shoot = async ({ page, size, theme }: Watched, name: string): Promi
 /** Wider than the screen: a person would have to scroll sideways. */
 export const isTooWide = (page: Page): Promise<boolean> =>
   page.evaluate(() => document.documentElement.scrollWidth > window.innerWidth);
+
+/** What rests on colours differs by theme, what rests on room by size: two of each find what six would. */
+const LOOKS = [
+  ['desk', 'light', 'axe'],
+  ['tablet', 'light', 'width'],
+  ['phone', 'dark', 'axe'],
+] as const;
+
+/**
+ * What is amiss with the page as it stands, in the sizes and themes of the shop: axe's violations, and where one would
+ * have to scroll sideways. To be compared with an empty list. The page is left in its own size and theme.
+ */
+export const amiss = async (watched: Watched, name: string): Promise<readonly string[]> => {
+  const { page } = watched;
+  const found: string[] = [];
+  for (const [size, theme, asked] of LOOKS) {
+    await page.setViewportSize(SIZES[size]);
+    await page.emulateMedia({ colorScheme: theme });
+    if (asked === 'axe') found.push(...(await axe(page)).map((each) => `${size}, ${theme}: ${each}`));
+    if (await isTooWide(page)) found.push(`${size}: wider than the screen`);
+    await shoot({ ...watched, size, theme }, name);
+  }
+  await page.setViewportSize(SIZES[watched.size]);
+  await page.emulateMedia({ colorScheme: watched.theme });
+  return found;
+};
 
 /** Signs a person of the demo in, by their id: owners and leads at the desk, the others at the bench. */
 export const signIn = async ({ page }: Watched, person: string, to = '/board'): Promise<void> => {
