@@ -23,7 +23,7 @@ afterAll(async () => {
 });
 afterEach(async () => {
   expect(watched.faults).toEqual([]);
-  await watched.context.close();
+  await watched.done();
 });
 
 const open = async (

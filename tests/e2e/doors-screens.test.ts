@@ -19,7 +19,7 @@ afterAll(async () => {
 });
 afterEach(async () => {
   const faults = opened.flatMap((each) => each.faults);
-  await Promise.all(opened.map(({ context }) => context.close()));
+  await Promise.all(opened.map(({ done }) => done()));
   opened = [];
   await doors.above.query('DELETE FROM throttle');
   expect(faults).toEqual([]);

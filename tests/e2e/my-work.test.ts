@@ -19,7 +19,7 @@ afterAll(async () => {
 });
 afterEach(async () => {
   expect(watched.faults).toEqual([]);
-  await watched.context.close();
+  await watched.done();
 });
 
 const open = async (
@@ -81,7 +81,7 @@ describe('a piece of a technician’s day', () => {
     await pause.getByRole('button', { name: 'Pause', exact: true }).click();
     await page.getByText('Your clock does not run.').waitFor();
     await page.getByText('nuts on by hand').first().waitFor();
-    await watched.context.close();
+    await watched.done();
 
     await open('ines');
     await openJob('D-01', 'BX-010');
@@ -150,7 +150,7 @@ describe('a piece of a technician’s day', () => {
       .getByRole('button', { name: 'Ask', exact: true })
       .click();
     await list('Asked about this').getByText('not answered yet').waitFor();
-    await watched.context.close();
+    await watched.done();
 
     await open('mara');
     await list('You are asked')
@@ -160,7 +160,7 @@ describe('a piece of a technician’s day', () => {
     await page.reload();
     await page.getByRole('region', { name: 'Your clock' }).waitFor();
     expect(await page.getByText('Which broom?').count()).toBe(0);
-    await watched.context.close();
+    await watched.done();
 
     await open('oswin');
     await openJob('D-02', 'BX-020');
@@ -213,7 +213,7 @@ test('nothing stands in anybody’s way, in any size or theme', async () => {
   await page.locator('main [aria-busy]').waitFor({ state: 'detached' });
   expect(await amiss(watched, 'verify')).toEqual([]);
   await tooSmall();
-  await watched.context.close();
+  await watched.done();
 
   await open('tobit', '/my-work');
   await page.getByRole('heading', { name: 'My work' }).waitFor();

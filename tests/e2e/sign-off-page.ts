@@ -119,6 +119,6 @@ export class Sheet {
   }
 
   async close(): Promise<void> {
-    await this.watched.context.close();
+    await this.watched.done();
   }
 }

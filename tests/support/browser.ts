@@ -7,6 +7,7 @@ import type { Browser, BrowserContext, Page } from 'playwright';
 import { inject } from 'vitest';
 import { DEMO_SIGN_INS } from '@/seed/demo-shop';
 import { ROOT } from './browser-global';
+import { lendContext } from './kept-contexts';
 
 export const SIZES = {
   desk: { width: 1440, height: 900 },
@@ -37,6 +38,8 @@ export interface Watched {
   readonly size: Size;
   readonly theme: Theme;
   readonly faults: string[];
+  /** Instead of closing the context; not after a clock was set in it, which no one can take out again. */
+  readonly done: () => Promise<void>;
 }
 
 export interface PageOptions {
@@ -45,22 +48,16 @@ export interface PageOptions {
   readonly theme?: Theme;
 }
 
-/** Each in a context of its own: no cookie and no draft of another one. */
+/** With no cookie and no draft of another one. */
 export const newPage = async (
   browser: Browser,
   { address, size = 'desk', theme = 'light' }: PageOptions,
 ): Promise<Watched> => {
-  const context = await browser.newContext({
-    baseURL: address,
-    viewport: SIZES[size],
-    colorScheme: theme,
-    hasTouch: size !== 'desk',
-    reducedMotion: 'reduce',
-    locale: 'en-GB',
-    timezoneId: 'UTC',
-  });
+  const { context, giveBack } = await lendContext(browser, address, size !== 'desk');
   context.setDefaultTimeout(15_000);
   const page = await context.newPage();
+  await page.setViewportSize(SIZES[size]);
+  await page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' });
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(`script: ${error.message}`));
   page.on('console', (message) => {
@@ -77,7 +74,7 @@ export const newPage = async (
       tell(`${event.violatedDirective} ${event.blockedURI} ${event.sourceFile}:${String(event.lineNumber)}`);
     });
   });
-  return { page, context, address, size, theme, faults };
+  return { page, context, address, size, theme, faults, done: giveBack };
 };
 
 /** A refused command answers with 4xx, which a browser writes to its console as if it were a fault. */
@@ -90,7 +87,8 @@ const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 /** Every violation of WCAG 2.2 AA that axe finds, with its place; to be compared with an empty list. */
 export const axe = async (page: Page): Promise<readonly string[]> => {
-  await page.evaluate(axeSource);
+  // Half a megabyte: sent to each page once.
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axeSource);
   return await page.evaluate(async (rules) => {
     interface Found {
       readonly id: string;
