@@ -2,7 +2,7 @@ import { test as propertyTest } from '@fast-check/vitest';
 import canonicalize from 'canonicalize';
 import { fc } from '@fast-check/vitest';
 import { describe, expect, test } from 'vitest';
-import { canonicalJson } from '@/lib/wire/canonical-json';
+import { canonicalJson, storedJson } from '@/lib/wire/canonical-json';
 import { planHash } from '@/lib/wire/plan-hash';
 
 // Keys that sort, quote or behave otherwise than they look: UTF-16 order, escapes, numbers, the prototype's own names.
@@ -77,6 +77,20 @@ describe('canonical JSON', () => {
     ['half a pair in a key', { a: { '\ude00': 1 } }, '“a” holds half a surrogate pair.'],
   ])('refuses %s and names the place', (_, value, message) => {
     expect(() => canonicalJson(value)).toThrow(new TypeError(message));
+  });
+});
+
+describe('JSON as it is stored', () => {
+  const stored = fc.dictionary(fc.string(), fc.oneof(json, fc.constant(undefined)));
+
+  propertyTest.prop([stored], { numRuns: 500 })('is what a store gives back, canonically', (value) => {
+    expect(storedJson({ value })).toBe(canonicalJson(JSON.parse(JSON.stringify({ value }))));
+  });
+
+  test('names what is none of it, not what is merely absent', () => {
+    expect(() => storedJson({ a: undefined, b: [undefined] })).toThrow(
+      new TypeError('“b[0]” is no JSON value: undefined.'),
+    );
   });
 });
 

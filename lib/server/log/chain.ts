@@ -1,7 +1,7 @@
 /** What makes the log tell of itself: canonical bytes, each hashed together with its predecessor's hash. */
 import { createHash } from 'node:crypto';
 import type { Event } from '@/lib/domain/events';
-import { canonicalJson } from '@/lib/wire/canonical-json';
+import { storedJson } from '@/lib/wire/canonical-json';
 
 /** One entry of a stream, as it is kept. */
 export interface Entry {
@@ -25,7 +25,7 @@ export const chained = (previous: string, body: string): string =>
 
 /** The canonical text of an event in its place. Fields that are undefined are none: the store can't keep them. */
 export const bodyOf = (stream: string, version: number, event: Event): string =>
-  canonicalJson({ stream, version, event: JSON.parse(JSON.stringify(event)) as unknown });
+  storedJson({ stream, version, event });
 
 /** The entries that these events become after the head of their stream. All belong to one stream. */
 export const entriesOf = (

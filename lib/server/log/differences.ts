@@ -1,10 +1,10 @@
 /** Where rows and log part: each row that one of them has otherwise, or alone. */
-import { canonicalJson } from '@/lib/wire/canonical-json';
+import { storedJson } from '@/lib/wire/canonical-json';
 
 type Named = readonly (readonly [name: string, row: unknown])[];
 
 /** Text of a row as the store would keep it: fields that are undefined are none. */
-const text = (row: unknown): string => canonicalJson(JSON.parse(JSON.stringify(row)) as unknown);
+const text = storedJson;
 
 export const differences = (
   stream: string,

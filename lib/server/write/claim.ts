@@ -4,15 +4,13 @@ import { createHash } from 'node:crypto';
 import { COMMANDS } from '@/lib/domain/authority';
 import type { Command } from '@/lib/domain/commands';
 import type { Tool } from '@/lib/domain/torque/tool';
-import { canonicalJson } from '@/lib/wire/canonical-json';
+import { storedJson } from '@/lib/wire/canonical-json';
 import type { Transaction } from '@/lib/server/database';
 import type { Given } from '@/lib/server/given';
 
 /** Two requests with the same id are the same only if this is: what is claimed, who signs, on which device (D3). */
 export const bodyHash = ({ command, actor, device }: Pick<Given, 'command' | 'actor' | 'device'>): string =>
-  createHash('sha256')
-    .update(canonicalJson({ command: JSON.parse(JSON.stringify(command)) as unknown, actor, device }), 'utf8')
-    .digest('hex');
+  createHash('sha256').update(storedJson({ command, actor, device }), 'utf8').digest('hex');
 
 export const carOf = ({ claim }: Command): string | null => ('car' in claim ? claim.car : null);
 
