@@ -26,7 +26,6 @@ export const GET = async (_request: Request, { params }: Asked): Promise<Respons
     return new Response(copy, {
       headers: {
         'content-type': 'image/jpeg',
-        'content-length': String(copy.byteLength),
         'content-disposition': `inline; filename="${hash.slice(0, 12)}.jpg"`,
         // With the session's cookie gone, what the browser kept is not shown either.
         'cache-control': 'private, max-age=31536000, immutable',
