@@ -68,6 +68,8 @@ const signInCookies = (request: NextRequest, headers: Headers): readonly NewCook
 
 const kept = (response: NextResponse, pathname: string): NextResponse => {
   for (const [name, value] of Object.entries(safeHeaders())) response.headers.set(name, value);
+  // A photograph never changes under its name; that route says itself for how long it may be kept.
+  if (pathname.startsWith('/api/photos/')) return response;
   // Whatever stands here wins over what a route says itself; the live line must not be packed on its way.
   const keeping = pathname === '/api/live' ? 'private, no-store, no-transform' : 'private, no-store';
   if (!pathname.startsWith('/_next/static/')) response.headers.set('cache-control', keeping);

@@ -48,7 +48,7 @@ export function ActForm({ act, bare = false, weight = 'main' }: ActFormProps) {
           <legend className="vh">{spec.title}</legend>
           {spec.fields.map((field) => (
             <FormField
-              key={`${field.kind} ${field.name}`}
+              key={`${field.kind} ${field.name} ${String(state.round)}`}
               spec={field}
               values={values}
               error={errorOf(answer, field.name)}

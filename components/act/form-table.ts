@@ -8,6 +8,7 @@ import { findingForms } from './forms/findings';
 import { jointForms } from './forms/joints';
 import { matterForms } from './forms/matters';
 import { operationForms } from './forms/operations';
+import { withPhotos } from './forms/photos';
 import { thingForms } from './forms/things';
 
 const FORMS: FormTable = {
@@ -18,7 +19,13 @@ const FORMS: FormTable = {
   ...findingForms,
   ...thingForms,
   ...wholeForms,
-  'add-note': noteForm,
+  // What is seen best: as found, as it failed or passed, as left, as finished.
+  'report-finding': withPhotos(findingForms['report-finding']),
+  'fail-check': withPhotos(checkForms['fail-check']),
+  'pass-check': withPhotos(checkForms['pass-check']),
+  'pause-operation': withPhotos(operationForms['pause-operation']),
+  'finish-operation': withPhotos(operationForms['finish-operation']),
+  'add-note': withPhotos(noteForm),
   // Signed on the joint's own sheet, where the readings are.
   'final-joint': null,
   'report-over-torque': null,

@@ -56,7 +56,7 @@ export type FieldSpec =
       readonly holdsMs: number;
       readonly by: string;
     })
-  | (Named & { readonly kind: 'photo'; readonly slot: string });
+  | (Named & { readonly kind: 'photo'; readonly most: number });
 
 export interface FormSpec {
   /** What the act is; stands over the form. */

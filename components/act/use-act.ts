@@ -21,6 +21,8 @@ export interface Override {
 export interface ActState {
   readonly spec: FormSpec | null;
   readonly values: Values;
+  /** Rises when the act was accepted: what its fields hold themselves is forgotten then. */
+  readonly round: number;
   readonly set: (name: string, value: string | readonly string[]) => void;
   /** The last answer that was not an acceptance; null before and after. */
   readonly answer: SentAnswer | null;
@@ -50,6 +52,7 @@ export const useAct = (act: ActRef): ActState => {
   const [values, setValues] = useState<Values>({});
   const [answer, setAnswer] = useState<SentAnswer | null>(null);
   const [missing, setMissing] = useState<string | null>(null);
+  const [round, setRound] = useState(0);
   const [asking, setAsking] = useState(false);
   const [busy, setBusy] = useState<string | null>(null);
   const refused = useRef<string | null>(null);
@@ -62,6 +65,7 @@ export const useAct = (act: ActRef): ActState => {
     if (sent.outcome === 'accepted') {
       setAnswer(null);
       setValues({});
+      setRound((before) => before + 1);
       refused.current = null;
       done(said);
       return;
@@ -112,6 +116,7 @@ export const useAct = (act: ActRef): ActState => {
   return {
     spec,
     values,
+    round,
     set: (name, value) => {
       setMissing(null);
       setValues((before) => ({ ...before, [name]: value }));

@@ -1,6 +1,8 @@
 import { DeskProvider } from '@/components/act/desk-context';
+import { PhotoSheet } from '@/components/photos/photo-sheet';
 import type { CarView } from '@/lib/wire/views/car';
 import { Again } from './again';
+import { DonorSheet } from './donor-sheet';
 import { Ends } from './ends';
 import { FoldedRows } from './folded-rows';
 import { GateSheet } from './gate-sheet';
@@ -46,6 +48,8 @@ export function CarPage({ view, job, signature }: CarPageProps) {
                 fold="all parts, each with what can be said of it"
                 rows={parts}
               />
+              <DonorSheet parts={view.donor} />
+              <PhotoSheet photos={view.photos} />
             </div>
             <div className="side">
               {head.delivered ? null : (
@@ -63,7 +67,8 @@ export function CarPage({ view, job, signature }: CarPageProps) {
               <SideRows
                 id="options"
                 title="Options"
-                says="what the plan offers, and what was chosen"
+                says="what the plan offers, what was chosen, and what it changes"
+                none="This plan offers no options: every car of it is built the same."
                 rows={view.options}
               />
             </div>

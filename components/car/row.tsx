@@ -6,6 +6,7 @@ import { ActForm } from '@/components/act/act-form';
 import { ActList } from '@/components/act/act-list';
 import { useDesk } from '@/components/act/desk-context';
 import { hasForm } from '@/components/act/form-table';
+import { PhotoStrip } from '@/components/photos/photo-strip';
 import { RefusalLines } from '@/components/shop/refusal-list';
 import { Glyph } from '@/components/ui/glyph';
 import type { RowView } from '@/lib/wire/views/car';
@@ -30,6 +31,12 @@ export function Row({ row }: { readonly row: RowView }) {
           <span className="t">
             <b>{row.name}</b>
             {row.says === '' ? null : <span className="small dim">{row.says}</span>}
+            {row.photos === undefined ? null : (
+              <span className="small dim">
+                <Glyph name="photo" size={16} /> {row.photos.length}{' '}
+                {row.photos.length === 1 ? 'photograph' : 'photographs'}
+              </span>
+            )}
           </span>
           <span className="own">
             {row.who.length === 0 ? (
@@ -60,7 +67,8 @@ export function Row({ row }: { readonly row: RowView }) {
 }
 
 function Panel({ row }: { readonly row: RowView }) {
-  const isIdle = !row.acts.some(hasForm) && row.waits.length === 0 && row.body.length === 0;
+  const isIdle =
+    !row.acts.some(hasForm) && row.waits.length === 0 && row.body.length === 0 && row.photos === undefined;
   return (
     <div className="rowmore" id={`${row.id}-more`}>
       {row.facts.length === 0 ? null : (
@@ -72,6 +80,11 @@ function Panel({ row }: { readonly row: RowView }) {
             </div>
           ))}
         </dl>
+      )}
+      {row.photos === undefined ? null : (
+        <div className="rowphotos">
+          <PhotoStrip photos={row.photos} />
+        </div>
       )}
       {row.waits.length === 0 ? null : (
         <section className="waits">

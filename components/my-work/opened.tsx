@@ -2,6 +2,7 @@
 
 import Link from 'next/link';
 import { useState } from 'react';
+import { PhotoStrip } from '@/components/photos/photo-strip';
 import { ActForm } from '@/components/act/act-form';
 import { ActList } from '@/components/act/act-list';
 import { DeskProvider, useDesk } from '@/components/act/desk-context';
@@ -45,6 +46,7 @@ function Job({ job }: { readonly job: OpenedJob }) {
           </span>
         </p>
       )}
+      <PhotoStrip photos={row.photos ?? []} />
       {row.waits.length === 0 ? null : (
         <section className="refusal jobwaits" aria-labelledby="job-waits">
           <header>

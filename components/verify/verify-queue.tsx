@@ -1,6 +1,7 @@
 'use client';
 
 import Link from 'next/link';
+import { PhotoStrip } from '@/components/photos/photo-strip';
 import { CarTag } from '@/components/shop/plate';
 import { Glyph } from '@/components/ui/glyph';
 import type { VerifyCar, VerifyLine, VerifyView } from '@/lib/wire/views/verify';
@@ -46,6 +47,7 @@ export function VerifyQueue({ view }: { readonly view: VerifyView }) {
                   <span className="t">
                     <b>{line.name}</b>
                     <CarTag chassis={car.chassis} colour={car.colour} />
+                    <PhotoStrip photos={line.photos ?? []} />
                   </span>
                   <span className="why">
                     {line.whyNot}
@@ -79,6 +81,7 @@ function CarSheet({ group: { car, lines } }: { readonly group: VerifyCar }) {
             <span className="t">
               <b>{line.name}</b>
               {line.before === null ? null : <span className="small dim">{line.before}</span>}
+              <PhotoStrip photos={line.photos ?? []} />
             </span>
             <span className="how">
               <b>{line.method}</b>

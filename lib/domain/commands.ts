@@ -120,6 +120,10 @@ interface OnCheck extends OnCar {
   readonly check: StateKey;
   readonly round?: number;
 }
+/** Photographs taken with it, by the fingerprint of what the camera gave. */
+interface Photographed {
+  readonly photos?: readonly string[];
+}
 
 export type CarClaim =
   | (OnCar & {
@@ -131,7 +135,7 @@ export type CarClaim =
     })
   | (OnCar & { readonly type: 'choose-option'; readonly option: Key; readonly choice: string })
   | (OnCar & { readonly type: 'assign'; readonly job: string; readonly people: readonly PersonId[] })
-  | (OnCar & { readonly type: 'add-note'; readonly of: string; readonly text: string })
+  | (OnCar & Photographed & { readonly type: 'add-note'; readonly of: string; readonly text: string })
   | (OnCar & {
       readonly type: 'add-photo';
       readonly of: string;
@@ -140,10 +144,10 @@ export type CarClaim =
     })
   | (OnOperation & { readonly type: 'start-operation' })
   | (OnOperation & { readonly type: 'join-operation' })
-  | (OnOperation & { readonly type: 'pause-operation'; readonly leftAs?: string })
+  | (OnOperation & Photographed & { readonly type: 'pause-operation'; readonly leftAs?: string })
   | (OnOperation & { readonly type: 'resume-operation' })
   | (OnOperation & { readonly type: 'take-over-operation' })
-  | (OnOperation & { readonly type: 'finish-operation' })
+  | (OnOperation & Photographed & { readonly type: 'finish-operation' })
   | (OnJoint & { readonly type: 'snug-joint'; readonly hardware?: readonly FittedClaim[] })
   | (OnJoint & TorqueEvidence & { readonly type: 'final-joint'; readonly hardware?: readonly FittedClaim[] })
   | (OnJoint & { readonly type: 'verify-joint'; readonly method: VerifyMethod; readonly tool?: ToolId })
@@ -168,16 +172,18 @@ export type CarClaim =
       readonly adapter?: string;
     })
   | (OnCheck & { readonly type: 'begin-check' })
-  | (OnCheck & {
-      readonly type: 'pass-check';
-      readonly values?: Readonly<Record<string, string>>;
-      readonly tool?: ToolId;
-    })
-  | (OnCheck & {
-      readonly type: 'fail-check';
-      readonly values?: Readonly<Record<string, string>>;
-      readonly reason: string;
-    })
+  | (OnCheck &
+      Photographed & {
+        readonly type: 'pass-check';
+        readonly values?: Readonly<Record<string, string>>;
+        readonly tool?: ToolId;
+      })
+  | (OnCheck &
+      Photographed & {
+        readonly type: 'fail-check';
+        readonly values?: Readonly<Record<string, string>>;
+        readonly reason: string;
+      })
   | (OnCar & {
       readonly type: 'place-stopgap';
       readonly stopgap?: Key;
@@ -198,11 +204,12 @@ export type CarClaim =
       readonly reason: string;
       readonly takenFor?: CarId;
     })
-  | (OnCar & {
-      readonly type: 'report-finding';
-      readonly about: { readonly kind: 'part' | 'joint' | 'check' | 'place'; readonly key: string };
-      readonly text: string;
-    })
+  | (OnCar &
+      Photographed & {
+        readonly type: 'report-finding';
+        readonly about: { readonly kind: 'part' | 'joint' | 'check' | 'place'; readonly key: string };
+        readonly text: string;
+      })
   | (OnCar & {
       readonly type: 'decide-finding';
       readonly finding: string;

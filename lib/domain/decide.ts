@@ -20,6 +20,7 @@ import type { JointCase } from './decide/joints';
 import { advance, deliver, sendBack } from './decide/moves';
 import { decideOperation } from './decide/operations';
 import { asSigned } from './decide/signer';
+import { addPhoto, withPhotos } from './decide/photos';
 import { decideShop } from './decide/shop';
 import { startCar } from './decide/start-car';
 import { placeStopgap, removeStopgap } from './decide/stopgaps';
@@ -90,7 +91,8 @@ const decideCar = (facts: Facts, world: World, command: string, claim: CarClaim)
   if (car === undefined) return unknown('car', claim.car);
   const plan = planOf(facts, car);
   if (plan === null) return unknown('plan revision', car.plan);
-  return onCar({ command, facts, car, plan }, claim);
+  const at = { command, facts, car, plan };
+  return withPhotos(at, claim, onCar(at, claim));
 };
 
 /**
@@ -182,7 +184,7 @@ const onCar = (at: Case, claim: Exclude<CarClaim, { type: 'start-car' }>): Decis
     case 'add-note':
       return accept({ type: 'note-added', of: claim.of, text: claim.text });
     case 'add-photo':
-      return accept({ type: 'photo-added', of: claim.of, slot: claim.slot, hash: claim.hash });
+      return addPhoto(at, claim);
     case 'strike-signature':
       return strike(at, claim);
     case 'advance-car':

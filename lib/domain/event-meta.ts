@@ -31,3 +31,13 @@ export interface SignedAs {
   readonly tool: ToolId | null;
   readonly calibration: Calibration | null;
 }
+
+export interface PhotoAdded {
+  readonly type: 'photo-added';
+  readonly of: string;
+  readonly slot: string;
+  /** SHA-256 of what the camera gave. */
+  readonly hash: string;
+  /** SHA-256 of the copy that the shop keeps; absent where the shop's photographs were not asked. */
+  readonly copy?: string;
+}

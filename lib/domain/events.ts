@@ -13,7 +13,7 @@ import type {
   StateKey,
   ToolId,
 } from './base/vocabulary';
-import type { Meta, Signed } from './event-meta';
+import type { Meta, PhotoAdded, Signed } from './event-meta';
 import type { Doubt, FittedItem, Mark, RunRef } from './car/joint-rows';
 import type { Edit } from './car/rows';
 import type { Lot, Person, Qualification } from './shop/rows';
@@ -56,7 +56,7 @@ export type CarPayload =
   | { readonly type: 'option-chosen'; readonly option: Key; readonly choice: string }
   | { readonly type: 'job-assigned'; readonly job: string; readonly people: readonly PersonId[] }
   | { readonly type: 'note-added'; readonly of: string; readonly text: string }
-  | { readonly type: 'photo-added'; readonly of: string; readonly slot: string; readonly hash: string }
+  | PhotoAdded
   | { readonly type: 'operation-started'; readonly operation: StateKey; readonly run: number }
   | { readonly type: 'operation-joined'; readonly operation: StateKey; readonly run: number }
   | {

@@ -33,10 +33,18 @@ export interface Facts {
   readonly occupancy: Readonly<Record<string, Readonly<Record<Key, readonly CarId[]>>>>;
   /** Who is at work on what, on all cars: a person has one running clock. */
   readonly clocks: Clocks;
+  /** Those of the photographs that the command names which the shop keeps; null = nobody asked, and any name is taken. */
+  readonly photos: Readonly<Record<string, HeldPhoto>> | null;
   /** Documents of plan revisions by hash. */
   readonly plans: Readonly<Record<string, PlanDocument>>;
   /** Which of them are on the shop's books as released. */
   readonly released: Shop['plans'];
+}
+
+export interface HeldPhoto {
+  readonly car: CarId;
+  /** SHA-256 of the copy that is kept. */
+  readonly copy: string;
 }
 
 export interface Moment {
@@ -70,7 +78,7 @@ export const factsOf = (
 ): Facts =>
   factsWith(
     shop,
-    { occupancy: occupancyOf(cars, plans), clocks: clocksOf(Object.values(cars)) },
+    { occupancy: occupancyOf(cars, plans), clocks: clocksOf(Object.values(cars)), photos: null },
     plans,
     moment,
     dayOf,
@@ -79,7 +87,7 @@ export const factsOf = (
 /** The same for who knows already what stands where and who is at work, and need not hold every car. */
 export const factsWith = (
   shop: Shop,
-  { occupancy, clocks }: Pick<Facts, 'occupancy' | 'clocks'>,
+  { occupancy, clocks, photos }: Pick<Facts, 'occupancy' | 'clocks' | 'photos'>,
   plans: Readonly<Record<string, PlanDocument>>,
   moment: Moment,
   dayOf: (at: Instant) => Day,
@@ -98,6 +106,7 @@ export const factsWith = (
     lots: shop.lots,
     occupancy,
     clocks,
+    photos,
     plans,
     released: shop.plans,
   };

@@ -8,6 +8,7 @@ import { DISPOSITIONS, HOLD_SCOPES, ROLES } from '@/lib/domain/base/vocabulary';
 import { SUSPECT_REASONS, TOOL_KINDS, VERIFY_METHODS } from '@/lib/domain/base/vocabulary';
 import type { Instant } from '@/lib/domain/base/vocabulary';
 import type { Claim } from '@/lib/domain/commands';
+import { photosSchema } from './photo-schema';
 import type { Plain, Same } from './same-shape';
 
 /** Neither NUL, which the database can't keep, nor half a surrogate pair, which has no canonical bytes. */
@@ -31,6 +32,7 @@ const figure = z
   .max(100, 'this is longer than 100 characters')
   .refine(isWriting, 'holds characters that no text has');
 const day = z.iso.date('this is no day; write it as 2026-11-25');
+const photos = photosSchema.optional();
 const count = z.int().min(1);
 const fasteners = z.array(count).max(999);
 const texts = z.record(idSchema, figure);
@@ -187,17 +189,18 @@ const jointClaims = [
 const workClaims = [
   z.strictObject(onOperation('start-operation')),
   z.strictObject(onOperation('join-operation')),
-  z.strictObject({ ...onOperation('pause-operation'), leftAs: words.optional() }),
+  z.strictObject({ ...onOperation('pause-operation'), leftAs: words.optional(), photos }),
   z.strictObject(onOperation('resume-operation')),
   z.strictObject(onOperation('take-over-operation')),
-  z.strictObject(onOperation('finish-operation')),
+  z.strictObject({ ...onOperation('finish-operation'), photos }),
   z.strictObject(onCheck('begin-check')),
   z.strictObject({
     ...onCheck('pass-check'),
     values: texts.optional(),
     tool: idSchema.optional(),
+    photos,
   }),
-  z.strictObject({ ...onCheck('fail-check'), values: texts.optional(), reason: words }),
+  z.strictObject({ ...onCheck('fail-check'), values: texts.optional(), reason: words, photos }),
 ] as const;
 
 const thingClaims = [
@@ -228,6 +231,7 @@ const matterClaims = [
     ...onCar('report-finding'),
     about: z.strictObject({ kind: z.enum(['part', 'joint', 'check', 'place']), key: idSchema }),
     text: words,
+    photos,
   }),
   z.strictObject({
     ...onCar('decide-finding'),
@@ -263,7 +267,7 @@ const carClaims = [
   }),
   z.strictObject({ ...onCar('choose-option'), option: idSchema, choice: figure }),
   z.strictObject({ ...onCar('assign'), job: idSchema, people: z.array(idSchema) }),
-  z.strictObject({ ...onCar('add-note'), of: idSchema, text: words }),
+  z.strictObject({ ...onCar('add-note'), of: idSchema, text: words, photos }),
   z.strictObject({ ...onCar('add-photo'), of: idSchema, slot: idSchema, hash: figure }),
   z.strictObject({ ...onCar('advance-car'), to: idSchema }),
   z.strictObject({ ...onCar('send-back'), to: idSchema, reason: words }),

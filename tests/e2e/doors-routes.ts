@@ -54,6 +54,8 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/api/commands': post('signed-in'),
   '/api/live': { whose: 'signed-in', is: ['GET'] },
   '/api/lock': post('signed-in'),
+  '/api/photos': post('signed-in'),
+  '/api/photos/[hash]': { whose: 'signed-in', is: ['GET'], at: `/api/photos/${'0'.repeat(64)}` },
   '/tools': page('signed-in'),
 
   '/set-up': page('leads'),

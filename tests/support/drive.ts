@@ -34,6 +34,9 @@ const WORKERS: readonly PersonId[] = PEOPLE.filter((each) => each.isQualified &&
 );
 const EVERYONE: readonly PersonId[] = [...WORKERS, LEAD, OWNER];
 
+/** A car's one photograph, by a name that a store could keep it under. */
+const photoOf = (car: string): string => Buffer.from(car).toString('hex').padEnd(64, '0');
+
 /** What would help this car, best first. In order: no operation is begun before those that the plan names earlier. */
 export function* useful(game: Game, rules: Rules, id: string, inOrder: boolean): Generator<Act> {
   const car = game.car(id);
@@ -293,7 +296,13 @@ function* lineOfBody(
       if (!hasPhoto(car, operation.stateKey, line.slot))
         yield {
           by,
-          claim: { type: 'add-photo', car: car.id, of: operation.stateKey, slot: line.slot, hash: 'f00d' },
+          claim: {
+            type: 'add-photo',
+            car: car.id,
+            of: operation.stateKey,
+            slot: line.slot,
+            hash: photoOf(car.id),
+          },
         };
       return;
     case 'place':

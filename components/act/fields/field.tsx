@@ -60,6 +60,6 @@ export function FormField({ spec, values, onChange, error }: FormFieldProps) {
     case 'clock':
       return <HoldClock spec={spec} />;
     case 'photo':
-      return <PhotoField spec={spec} value={value} onChange={set} />;
+      return <PhotoField spec={spec} onChange={onChange} />;
   }
 }

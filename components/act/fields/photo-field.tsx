@@ -1,45 +1,132 @@
 'use client';
 
-import { useId, useState } from 'react';
+import { useDesk } from '@/components/act/desk-context';
 import type { FieldSpec } from '@/components/act/form';
-import { fingerprintOf } from '@/components/act/fingerprint';
+import { unsentName } from '@/components/act/forms/photos';
 import { Glyph } from '@/components/ui/glyph';
+import { LONGEST_SIDE, PHOTO_TYPES } from '@/lib/wire/photos';
+import { usePhotos } from './use-photos';
+import type { TakenPhoto } from './use-photos';
+import './photo-field.css';
 
 interface PhotoFieldProps {
   readonly spec: Extract<FieldSpec, { kind: 'photo' }>;
-  readonly value: string;
-  readonly onChange: (value: string) => void;
+  readonly onChange: (name: string, value: string | readonly string[]) => void;
 }
 
-/** Taken with the device's camera, or chosen; the fingerprint of its bytes goes on record. */
-export function PhotoField({ spec, value, onChange }: PhotoFieldProps) {
-  const id = useId();
-  const [name, setName] = useState('');
-  const take = async (file: File | undefined): Promise<void> => {
-    if (file === undefined) return;
-    setName(file.name);
-    onChange(await fingerprintOf(await file.arrayBuffer()));
-  };
+/** Taken with the device's camera, or chosen. Each is sent at once, so that the act can name it. */
+export function PhotoField({ spec, onChange }: PhotoFieldProps) {
+  const { desk } = useDesk();
+  const { name, label, most } = spec;
+  const { taken, take, again, remove } = usePhotos(desk.car, most, (kept, unsent) => {
+    onChange(name, kept);
+    onChange(unsentName(name), String(unsent));
+  });
   return (
-    <div className="afield fld">
-      <label className="label" htmlFor={id}>
-        {spec.label}
-      </label>
-      <span className="small dim">{spec.hint}</span>
-      <input
-        id={id}
-        type="file"
-        accept="image/*"
-        capture="environment"
-        onChange={(event) => {
-          void take(event.target.files?.[0]);
-        }}
-      />
-      {value === '' ? null : (
-        <p className="small">
-          <Glyph name="photo" size={20} /> {name}, fingerprint {value.slice(0, 12)}
+    <fieldset className="afield photofield">
+      <legend className="label">{most === 1 ? label : `${label}, if they help`}</legend>
+      {taken.length === 0 ? null : (
+        <ul>
+          {taken.map((photo, index) => (
+            <One
+              key={photo.key}
+              photo={photo}
+              number={index + 1}
+              onAgain={() => again(photo)}
+              onRemove={() => remove(photo)}
+            />
+          ))}
+        </ul>
+      )}
+      {taken.length >= most ? null : (
+        <div className="takes">
+          <TakeButton word="Take a photograph" camera many={false} onTake={take} />
+          <TakeButton word="Choose a file" camera={false} many={most > 1} onTake={take} />
+        </div>
+      )}
+      {taken.length === 0 ? null : (
+        <p className="small dim">
+          Kept are a copy of at most {LONGEST_SIDE} pixels, without place or camera, and the fingerprint of
+          the original. The original stays on this device.
         </p>
       )}
-    </div>
+    </fieldset>
+  );
+}
+
+interface TakeButtonProps {
+  readonly word: string;
+  readonly camera: boolean;
+  readonly many: boolean;
+  readonly onTake: (files: readonly File[]) => void;
+}
+
+/** A file input behind its label: by keyboard it is the input that has the focus. */
+function TakeButton({ word, camera, many, onTake }: TakeButtonProps) {
+  return (
+    <label className="btn take">
+      <Glyph name={camera ? 'photo' : 'add'} size={20} /> {word}
+      <input
+        type="file"
+        accept={PHOTO_TYPES.join(',')}
+        multiple={many}
+        {...(camera ? { capture: 'environment' as const } : {})}
+        onChange={(event) => {
+          onTake([...(event.target.files ?? [])]);
+          // The same file may be chosen again after it was taken off.
+          event.target.value = '';
+        }}
+      />
+    </label>
+  );
+}
+
+interface OneProps {
+  readonly photo: TakenPhoto;
+  readonly number: number;
+  readonly onAgain: () => void;
+  readonly onRemove: () => void;
+}
+
+function One({ photo, number, onAgain, onRemove }: OneProps) {
+  const { url, state, part, says, copied, name } = photo;
+  const which = `photograph ${String(number)}`;
+  return (
+    <li>
+      {url === null ? (
+        <span className="nopic">
+          <Glyph name="photo" size={32} />
+        </span>
+      ) : (
+        <img src={url} alt={`Taken now, ${which}${name === '' ? '' : `, ${name}`}`} />
+      )}
+      <div className="t">
+        {state === 'failed' ? (
+          <p className="stop">
+            <Glyph name="failed" size={20} /> <b>Not kept.</b> {says}
+          </p>
+        ) : state === 'kept' ? (
+          <p>
+            <Glyph name="passed" size={20} /> Kept
+            <span className="small dim"> fingerprint {copied?.about.sha256.slice(0, 12)}</span>
+          </p>
+        ) : (
+          <p>
+            {state === 'drawn' ? 'Being made smaller' : 'On its way'}
+            <progress aria-label={`Sending ${which}`} value={part} max={1} />
+          </p>
+        )}
+        <p className="acts">
+          {state === 'failed' && copied !== null ? (
+            <button type="button" className="btn" onClick={onAgain}>
+              Send again<span className="vh">: {which}</span>
+            </button>
+          ) : null}
+          <button type="button" className="btn" onClick={onRemove}>
+            Take off<span className="vh">: {which}</span>
+          </button>
+        </p>
+      </div>
+    </li>
   );
 }

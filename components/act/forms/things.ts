@@ -1,7 +1,8 @@
 /** Conditions, parts, options, remarks, photographs. */
 import type { FieldSpec, FormOf } from '@/components/act/form';
-import { called, optional, text } from '@/components/act/form';
+import { called, list, optional, text } from '@/components/act/form';
 import type { Desk } from '@/lib/wire/views/desk';
+import { unsentPhotos } from './photos';
 
 type ThingAct =
   | 'set-condition'
@@ -190,7 +191,7 @@ const addPhoto: FormOf = ({ key }, desk, values) => {
   const cut = key.indexOf('/');
   const of = key.slice(0, cut);
   const slot = key.slice(cut + 1);
-  const hash = text(values, 'hash');
+  const [hash = ''] = list(values, 'hash');
   return {
     title: `Photograph: ${slot}`,
     button: 'Taken',
@@ -200,13 +201,12 @@ const addPhoto: FormOf = ({ key }, desk, values) => {
         kind: 'photo',
         name: 'hash',
         label: `Photograph: ${slot}`,
-        hint: 'its fingerprint is kept, so that it can be shown later to be this one',
-        slot,
+        most: 1,
       },
     ],
     says: `${slot} of ${called(of, desk.operations[of]?.name)} is photographed.`,
     brings: [],
-    missing: hash === '' ? 'Take or choose the photograph.' : null,
+    missing: unsentPhotos(values, 'hash') ?? (hash === '' ? 'Take or choose the photograph.' : null),
     claim: () => ({ type: 'add-photo', car: desk.car, of, slot, hash }),
   };
 };

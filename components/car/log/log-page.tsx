@@ -2,6 +2,7 @@
 
 import Link from 'next/link';
 import type { ReactNode } from 'react';
+import { PhotoStrip } from '@/components/photos/photo-strip';
 import { CarTag } from '@/components/shop/plate';
 import { Glyph } from '@/components/ui/glyph';
 import type { LogEntry, LogKind, LogView } from '@/lib/wire/views/log';
@@ -94,7 +95,7 @@ interface EntryProps {
 
 /** One command: what it said, what came of it, who and when. */
 export function Entry({ car, entry, of }: EntryProps) {
-  const { line, who, brought, note, struck, isRefused } = entry;
+  const { line, who, brought, note, struck, isRefused, photos = [] } = entry;
   const words = (
     <>
       {line.thing === '' ? null : <b>{line.thing}</b>} {line.says}
@@ -115,6 +116,7 @@ export function Entry({ car, entry, of }: EntryProps) {
             ))}
           </ul>
         )}
+        <PhotoStrip photos={photos} />
         {isRefused ? <span className="small dim sub">kept as reported, not accepted</span> : null}
         {note === null ? null : <span className="small dim sub">{note}</span>}
       </div>

@@ -48,7 +48,10 @@ type Code =
   | 'already-there';
 
 export const workSentences: Sentences<Code> = {
-  'unknown-thing': ({ what, key }) => `There is no ${what} “${key}” here. Look at the name again.`,
+  'unknown-thing': ({ what, key }) =>
+    what === 'photograph'
+      ? `The shop holds no photograph “${key.slice(0, 12)}” of this car. Send it again, or give the rest without it.`
+      : `There is no ${what} “${key}” here. Look at the name again.`,
   'not-allowed': ({ act, says, roles, actor }) =>
     `${actor} may not say “${says}” (${act}). That is for ${either(roles.map((role) => (role === 'owner' ? 'an owner' : `a ${role}`)))}.`,
   'unknown-person': ({ person }) =>

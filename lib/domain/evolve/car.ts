@@ -73,6 +73,14 @@ export const evolveCar = (car: Car, event: CarEvent): Car => ({
   version: car.version + 1,
 });
 
+/** One command may bring several: those after the first are numbered. */
+const photoKey = ({ photos }: Car, command: string): string => {
+  let number = 1;
+  let key = command;
+  while (photos[key] !== undefined) key = `${command}/${String((number += 1))}`;
+  return key;
+};
+
 const changed = (car: Car, event: CarEvent): Car => {
   switch (event.type) {
     case 'car-started':
@@ -94,7 +102,7 @@ const changed = (car: Car, event: CarEvent): Car => {
         ...car,
         photos: {
           ...car.photos,
-          [event.meta.command]: {
+          [photoKey(car, event.meta.command)]: {
             of: event.of,
             slot: event.slot,
             hash: event.hash,

@@ -3,9 +3,20 @@ import 'server-only';
 
 /** Null: it is longer than this, or no text in UTF-8. */
 export const limitedBody = async (request: Request, most: number): Promise<string | null> => {
+  const bytes = await limitedBytes(request, most);
+  if (bytes === null) return null;
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return null;
+  }
+};
+
+/** Null: it is longer than this. */
+export const limitedBytes = async (request: Request, most: number): Promise<Uint8Array | null> => {
   if (Number(request.headers.get('content-length') ?? '0') > most) return null;
   const reader = request.body?.getReader();
-  if (reader === undefined) return '';
+  if (reader === undefined) return new Uint8Array();
   const chunks: Uint8Array[] = [];
   let length = 0;
   for (;;) {
@@ -19,9 +30,5 @@ export const limitedBody = async (request: Request, most: number): Promise<strin
     }
     chunks.push(value);
   }
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(chunks));
-  } catch {
-    return null;
-  }
+  return Buffer.concat(chunks);
 };

@@ -20,6 +20,7 @@ import type { Database } from '@/lib/server/database';
 import { readCars, readShopRows } from '@/lib/server/load/rows';
 import { chained } from './chain';
 import { differences } from './differences';
+import { photoFaults } from './photos';
 
 export interface Fault {
   readonly stream: string;
@@ -164,7 +165,15 @@ const carFaults = async (
   const id = stream.slice('car:'.length);
   const told = world.cars[id];
   const [kept] = await readCars(db, [id]);
-  return differences(stream, rowsOf(told), rowsOf(kept));
+  const photos = await photoFaults(
+    db,
+    id,
+    events.map(({ event }) => event),
+  );
+  return [
+    ...differences(stream, rowsOf(told), rowsOf(kept)),
+    ...photos.map((says): Fault => ({ stream, version: null, says })),
+  ];
 };
 
 const rowsOf = (car: Car | undefined): readonly (readonly [name: string, row: unknown])[] =>

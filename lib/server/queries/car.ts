@@ -8,7 +8,7 @@ import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import type { CarView } from '@/lib/wire/views/car';
 import { carViewOf } from './car/view';
-import { lately } from './log';
+import { chosenOn, lately } from './log';
 
 /** Null where there is no such car, or its plan is not kept here. */
 export const carView = async (
@@ -34,10 +34,11 @@ export const carView = async (
   const facts = viewFacts(shop, cars, plans, actor, now, setting.zone);
   const plan = planOf(facts, car);
   if (plan === null) return null;
-  return carViewOf(
-    { shop, car, plan, facts, setting, floor },
-    { signature, lately: await lately(db, { shop, car, plan, zone: setting.zone, now }) },
-  );
+  const [recent, chosen] = await Promise.all([
+    lately(db, { shop, car, plan, zone: setting.zone, now }),
+    chosenOn(db, id),
+  ]);
+  return carViewOf({ shop, car, plan, facts, setting, floor }, { signature, lately: recent, chosen });
 };
 
 /** Asked before anything of the page is sent. */

@@ -21,6 +21,7 @@ import { wordsFrom } from '@/lib/wire/views/event-words';
 import type { LogDay, LogEntry, LogKind, LogView } from '@/lib/wire/views/log';
 import { namesOf } from '@/lib/wire/views/names';
 import { withTimes } from '@/lib/wire/views/when';
+import type { Chosen } from './car/options';
 import { logClock } from './log/clock';
 import { entryOf } from './log/entries';
 import type { Telling, Told } from './log/entries';
@@ -85,6 +86,23 @@ export const lately = async (
   const telling = tellingOf(shop, car, plan, zone, now);
   const where = whereOf(car, { page: 1, kind: 'everything', by: null });
   return (await read(db, where, 0, count)).map((told) => entryOf(told, telling));
+};
+
+/** Who chose the car's options and when: with its beginning, or later. */
+export const chosenOn = async (db: Database, id: CarId): Promise<Chosen> => {
+  const stored = await db.event.findMany({
+    where: { streamId: `car:${id}`, type: { in: ['car-started', 'option-chosen'] } },
+    orderBy: { version: 'asc' },
+    select: { body: true },
+  });
+  const chosen: Record<string, Chosen[string]> = {};
+  for (const { body } of stored) {
+    const event = eventIn(body);
+    const act = { by: event.meta.by, at: event.meta.at };
+    if (event.type === 'option-chosen') chosen[event.option] = act;
+    if (event.type === 'car-started') for (const option of Object.keys(event.options)) chosen[option] = act;
+  }
+  return chosen;
 };
 
 /** What one car's entries are worded with. */

@@ -14,6 +14,7 @@ import type { VerifyCar, VerifyLine, VerifyView } from '@/lib/wire/views/verify'
 import { named } from './board/words';
 import { sheetOf } from './car/joint-rows';
 import { lineOf } from './car/lines';
+import { photosAbout } from './car/photos';
 import type { Given, Seen } from './car/seen';
 import { see } from './car/seen';
 import { reappliedAt } from './my-work/job-things';
@@ -91,6 +92,7 @@ const lineFor = (seen: Seen, eyes: Eyes, who: Person): VerifyLine => {
   const { at, since, by, tool, stage } = eyes;
   const { joint } = at;
   const person = by === null ? null : seen.tag(by);
+  const photos = photosAbout(seen, joint.stateKey);
   return {
     id: `${seen.car.id} ${joint.stateKey}`,
     href: sheetOf(seen, joint.stateKey),
@@ -105,6 +107,7 @@ const lineFor = (seen: Seen, eyes: Eyes, who: Person): VerifyLine => {
     gate: holdsGate(eyes) ? `gate ${String(seen.car.stage + 1)}` : null,
     before: wantedBefore(seen, eyes),
     whyNot: whyNotWords(seen, eyes, who),
+    ...(photos.length === 0 ? {} : { photos }),
   };
 };
 

@@ -41,11 +41,12 @@ export const readSlice = async (
     plan === null || document === undefined ? {} : { [plan]: await standing(tx, command, plan, document) };
   const { now, actor, device, lastContact, isInOrder } = given;
   const clocks = await clocksNow(tx, given);
+  const photos = await photosNow(tx, command);
   const moment = { now, doneAt: command.doneAt, lastContact, isInOrder, actor, device };
   return {
     facts: factsWith(
       shop,
-      { occupancy, clocks },
+      { occupancy, clocks, photos },
       plansFor(command, shop, plan, document),
       moment,
       shopDay(zone),
@@ -86,6 +87,18 @@ const clocksNow = async (tx: Transaction, { command, actor }: Given): Promise<Cl
           WHERE status = 'running' AND row -> 'present' @> to_jsonb(${actor}::text) ORDER BY car, key`,
       }
     : {};
+
+/** Those that the command names. They are put in once and never taken out, so that no lock is needed. */
+const photosNow = async (tx: Transaction, { claim }: Command): Promise<Facts['photos']> => {
+  const named =
+    claim.type === 'add-photo' ? [claim.hash] : 'photos' in claim ? [...(claim.photos ?? [])] : [];
+  if (named.length === 0) return {};
+  const held = await tx.photo.findMany({
+    where: { sha256: { in: named } },
+    select: { sha256: true, car: true, copySha256: true },
+  });
+  return Object.fromEntries(held.map(({ sha256, car, copySha256 }) => [sha256, { car, copy: copySha256 }]));
+};
 
 /** A car is begun on a released revision only; one that is merely kept is not there for it. */
 const plansFor = (

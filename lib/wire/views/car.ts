@@ -7,6 +7,7 @@ import type { LooseEndKind } from '@/lib/domain/loose-ends';
 import type { BoardCell } from './board';
 import type { ActRef, Desk } from './desk';
 import type { LogEntry } from './log';
+import type { PhotoRef } from './photo';
 import type { RefusalLine } from './said-line';
 
 export interface PersonTag {
@@ -121,6 +122,8 @@ export interface RowView {
   readonly body: readonly BodyRow[];
   /** What is looked up: since when, by whom, how long. */
   readonly facts: readonly (readonly [string, string])[];
+  /** What was photographed of it; absent where nothing was. */
+  readonly photos?: readonly PhotoRef[];
 }
 
 export interface ConditionRow extends RowView {
@@ -153,6 +156,21 @@ export interface GateView {
   readonly acts: readonly ActRef[];
 }
 
+/** A part that comes off the donor: what to expect of it, and what became of it. */
+export interface DonorPart {
+  /** The anchor of its row. */
+  readonly href: string;
+  readonly name: string;
+  /** What it is usually graded, and what to look at. */
+  readonly grade: string;
+  readonly lookedAt: string;
+  readonly outside: string;
+  readonly state: string;
+  /** The donor's own piece, or what stands in its place. */
+  readonly piece: string;
+  readonly critical: boolean;
+}
+
 export interface CarView {
   readonly id: string;
   readonly version: number;
@@ -164,6 +182,9 @@ export interface CarView {
   readonly conditions: readonly ConditionRow[];
   readonly options: readonly RowView[];
   readonly parts: readonly RowView[];
+  /** All that were taken of the car, the newest first. */
+  readonly photos: readonly PhotoRef[];
+  readonly donor: readonly DonorPart[];
   readonly lately: readonly LogEntry[];
   readonly desk: Desk;
   /** Where an anchor or a job stands: the ids to open on the way to it, the outermost first. */

@@ -26,7 +26,11 @@ export const eventLine = (event: Happening, words: Words): EventLine => {
     case 'note-added':
       return line('hint', event.of === event.car ? '' : thing(event.of), `“${event.text}”`);
     case 'photo-added':
-      return line('photo', thing(event.of), `is photographed: ${event.slot}`);
+      return line(
+        'photo',
+        event.of === event.car ? event.car : thing(event.of),
+        `is photographed: ${event.slot}`,
+      );
     case 'operation-started':
       return line('gopen', thing(event.operation), `is begun${runText(event.run)}`);
     case 'operation-joined':

@@ -1,5 +1,6 @@
 /** The log as screens show it: one entry for each command, with what it brought. */
 import type { PersonTag, RowSign } from './car';
+import type { PhotoRef } from './photo';
 
 /** What happened, in the shop's words. */
 export interface EventLine {
@@ -23,6 +24,8 @@ export interface LogEntry {
   readonly line: EventLine;
   /** What came of it by itself, or why it was refused. */
   readonly brought: readonly string[];
+  /** What was photographed with it; absent where nothing was. */
+  readonly photos?: readonly PhotoRef[];
   /** Late, from another device, with a doubted clock: what is worth knowing about its time. */
   readonly note: string | null;
   /** Who struck it, when and why; the line is drawn struck through. */

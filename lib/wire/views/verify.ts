@@ -1,6 +1,7 @@
 /** What waits for a second person, on all cars: what this one may verify, and what not and why. */
 import type { RowSign } from './car';
 import type { CarMark } from './my-work';
+import type { PhotoRef } from './photo';
 
 export interface VerifyView {
   /** `3 joints wait for your eyes, 2 of them hold a gate.` */
@@ -36,4 +37,6 @@ export interface VerifyLine {
   readonly before: string | null;
   /** Why not, and who may; empty where this person may. */
   readonly whyNot: string;
+  /** Of the joint, and of findings about it; absent where there are none. */
+  readonly photos?: readonly PhotoRef[];
 }

@@ -13,6 +13,7 @@ import { loadShop } from '@/lib/server/load/shop';
 import { verifyLog } from '@/lib/server/log/verify';
 import { runCommand } from '@/lib/server/run-command';
 import { OWNER, PLAN } from '@/tests/support/game';
+import { putPhoto } from '@/tests/support/photos';
 import { freshDatabase } from '@/tests/support/postgres';
 import { playHistory, randomHistory } from '@/tests/support/random-history';
 import { RULES } from '@/tests/support/rules';
@@ -58,6 +59,7 @@ test(`${String(HISTORIES)} random histories give the same rows in the store as i
             const claim = { type: 'release-plan', plan: kept.hash } as const;
             await give('release', OWNER, { id: 'release', doneAt: line.now, claim });
           }
+          if (line.command.claim.type === 'add-photo') await putPhoto(db, line.command.claim, line.by);
           const answer = await give(line.command.id, line.by, onPlan(line.command, kept.hash));
           if (answer.outcome !== 'accepted')
             throw new Error(`the store refused what the rules accept: ${JSON.stringify([line, answer])}`);

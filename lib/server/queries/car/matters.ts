@@ -6,7 +6,7 @@ import { operationFinished } from '@/lib/domain/plan/requirements';
 import { unmet } from '@/lib/domain/unmet';
 import type { ConditionRow, RowSign, RowView } from '@/lib/wire/views/car';
 import { anchorOf } from '@/lib/wire/views/said-line';
-import { dueMark, waitLines } from './lines';
+import { waitLines } from './lines';
 import type { Seen } from './seen';
 import type { Acts } from './who-may';
 
@@ -88,24 +88,6 @@ export const conditionSign = (key: Key, isSo: boolean): RowSign => {
   return drawn === undefined ? (isSo ? 'passed' : 'due') : isSo ? drawn[1] : drawn[2];
 };
 
-// ---- options ----
-
-export const optionRows = (seen: Seen, acts: Acts): readonly RowView[] =>
-  Object.entries(seen.plan.document.options ?? {}).map(([key, entry]) => {
-    const chosen = seen.car.options[key];
-    const due = seen.plan.optionsDue.findIndex((keys) => keys.includes(key));
-    return {
-      ...EMPTY,
-      id: anchorOf('option', key),
-      sign: 'deviation' as const,
-      name: entry.name,
-      says: chosen ?? `not chosen yet: ${entry.choices.join(' or ')}`,
-      due: chosen === undefined && due >= 0 ? dueMark(seen, due) : null,
-      open: chosen === undefined ? 'Choose' : 'See it',
-      acts: chosen === undefined ? acts.all(['choose-option'], 'option', key) : [],
-    };
-  });
-
 // ---- parts ----
 
 /** Those that the chosen options leave on this car. */
@@ -123,7 +105,7 @@ export const partRows = (seen: Seen, acts: Acts, anchors: ReadonlySet<string>): 
     .filter((key) => !anchors.has(anchorOf('part', key)))
     .map((key) => partRow(seen, acts, key));
 
-const PART_WORDS: Readonly<Record<PartRow['state'], string>> = {
+export const PART_WORDS: Readonly<Record<PartRow['state'], string>> = {
   absent: 'is not here',
   present: 'is here and good',
   fitted: 'is fitted',

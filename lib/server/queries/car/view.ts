@@ -4,6 +4,7 @@ import type { ActRef, Desk } from '@/lib/wire/views/desk';
 import type { LogEntry } from '@/lib/wire/views/log';
 import { anchorOf } from '@/lib/wire/views/said-line';
 import { checkThings } from './check-things';
+import { donorParts } from './donor';
 import { endGroups } from './ends';
 import { brings } from './foresee';
 import { gateOf, headOf, stageViews } from './head';
@@ -16,8 +17,11 @@ import {
   signatureThings,
   stopgapThings,
 } from './matter-things';
-import { conditionKeys, conditionRows, optionRows, partKeys, partRows } from './matters';
+import { conditionKeys, conditionRows, partKeys, partRows } from './matters';
 import { cautionThings, operationThings } from './operation-things';
+import { optionRows } from './options';
+import type { Chosen } from './options';
+import { allPhotos, withPhotos } from './photos';
 import { placeKind } from './place-kind';
 import { withRemarks } from './remarks';
 import { see } from './seen';
@@ -29,6 +33,8 @@ export interface Reader {
   /** A signature that a link names, so that an old one can be struck too. */
   readonly signature: string | null;
   readonly lately: readonly LogEntry[];
+  /** Who chose its options, and when. */
+  readonly chosen: Chosen;
 }
 
 export const carViewOf = (given: Given, reader: Reader): CarView => {
@@ -37,15 +43,15 @@ export const carViewOf = (given: Given, reader: Reader): CarView => {
   const anchors = new Set<string>();
   const ends = endGroups(seen, acts, anchors).map((group) => ({
     ...group,
-    rows: withRemarks(seen, group.rows),
+    rows: told(seen, group.rows),
   }));
   const work = workGroups(seen, acts, anchors).map((group) => ({
     ...group,
-    rows: withRemarks(seen, group.rows),
+    rows: told(seen, group.rows),
   }));
   const conditions = conditionRows(seen, acts);
-  const options = optionRows(seen, acts);
-  const parts = withRemarks(seen, partRows(seen, acts, anchors));
+  const options = optionRows(seen, acts, reader.chosen);
+  const parts = told(seen, partRows(seen, acts, anchors));
   const gate = gateOf(seen, acts);
   const rows = [...ends.flatMap((group) => group.rows), ...options];
   const folded = [
@@ -65,6 +71,8 @@ export const carViewOf = (given: Given, reader: Reader): CarView => {
     conditions,
     options,
     parts,
+    photos: allPhotos(seen),
+    donor: donorParts(seen),
     lately: reader.lately,
     desk: deskOf(seen, acts, actsIn(all, gate.acts), reader.signature),
     places: placesOf(seen, rows, folded),
@@ -72,6 +80,10 @@ export const carViewOf = (given: Given, reader: Reader): CarView => {
     day: seen.facts.day,
   };
 };
+
+/** With the remarks and the photographs that stand with each. */
+const told = (seen: Seen, rows: readonly RowView[]): readonly RowView[] =>
+  withPhotos(seen, withRemarks(seen, rows));
 
 const actsIn = (rows: readonly RowView[], more: readonly ActRef[]): readonly ActRef[] => [
   ...more,

@@ -10,6 +10,8 @@ import type { CarEvent } from '@/lib/domain/events';
 import { eventLine } from '@/lib/wire/views/event-line';
 import type { Words } from '@/lib/wire/views/event-words';
 import type { EventLine, LogEntry } from '@/lib/wire/views/log';
+import { isKeptName } from '@/lib/wire/views/photo';
+import type { PhotoRef } from '@/lib/wire/views/photo';
 import type { PersonTag } from '@/lib/wire/views/car';
 
 /** One command of a car, as stored, with its events in their order. */
@@ -58,7 +60,23 @@ export const entryOf = (told: Told, telling: Telling): LogEntry => {
     note: noteOf(told, main, telling),
     struck: struckText(told.id, telling),
     isRefused,
+    ...photosIn(told, telling),
   };
+};
+
+const photosIn = ({ events }: Told, { words, tag, clock }: Telling): Pick<LogEntry, 'photos'> => {
+  const photos = events.flatMap((event): readonly PhotoRef[] =>
+    event.type === 'photo-added' && isKeptName(event.hash)
+      ? [
+          {
+            hash: event.hash,
+            shows: `${event.of === event.car ? event.car : words.thing(event.of)}, ${event.slot}`,
+            taken: `${tag(event.meta.by).name}, ${clock.day(event.meta.at)} ${clock.time(event.meta.at)}`,
+          },
+        ]
+      : [],
+  );
+  return photos.length === 0 ? {} : { photos };
 };
 
 /** What it brought; its own thing is not named twice. */

@@ -29,7 +29,7 @@ const JOB_WORDS: Readonly<Record<Job['kind'], string>> = {
 /** Null where the car's page has no line for it. */
 export const openedJob = (given: Given, job: Job): OpenedJob | null => {
   const seen = see(given);
-  const view = carViewOf(given, { signature: null, lately: [] });
+  const view = carViewOf(given, { signature: null, lately: [], chosen: {} });
   const row = rowOf(view, job.id);
   if (row === null) return null;
   const operation = job.kind === 'operation' ? seen.plan.operations.get(job.key) : undefined;

@@ -1,0 +1,33 @@
+/** Photographs beside what a form says: taken, sent, and only then named in the claim. */
+import type { FieldSpec, FormOf, Values } from '@/components/act/form';
+import { list, text } from '@/components/act/form';
+import { MOST_PHOTOS } from '@/lib/wire/photos';
+
+const FIELD: FieldSpec = { kind: 'photo', name: 'photos', label: 'Photographs', most: MOST_PHOTOS };
+
+/** The field says under this name how many are not kept yet. */
+export const unsentName = (name: string): string => `${name}:unsent`;
+
+/** Why it can't be given yet: a photograph that nobody has would be named. */
+export const unsentPhotos = (values: Values, name: string): string | null => {
+  const unsent = text(values, unsentName(name));
+  return unsent === '' || unsent === '0'
+    ? null
+    : unsent === '1'
+      ? 'A photograph is not kept yet. Wait for it, send it again, or take it off.'
+      : `${unsent} photographs are not kept yet. Wait for them, send them again, or take them off.`;
+};
+
+/** The same form, with photographs. */
+export const withPhotos =
+  (form: FormOf): FormOf =>
+  (act, desk, values) => {
+    const spec = form(act, desk, values);
+    const photos = list(values, 'photos');
+    return {
+      ...spec,
+      fields: [...spec.fields, FIELD],
+      missing: spec.missing ?? unsentPhotos(values, 'photos'),
+      claim: () => (photos.length === 0 ? spec.claim() : { ...spec.claim(), photos }),
+    };
+  };

@@ -1,0 +1,68 @@
+/**
+ * Photographs: named by the fingerprint of what the camera gave. They prove nothing by themselves; they stand with what
+ * was claimed when they were taken. One that the shop does not hold, or holds of another car, names nothing.
+ */
+import { refuse } from '@/lib/domain/base/refusals';
+import type { Refusal } from '@/lib/domain/base/refusals';
+import type { CarClaim } from '@/lib/domain/commands';
+import type { CarPayload } from '@/lib/domain/events';
+import { deny, unless } from './case';
+import type { CarClaimOf, Case, Decision } from './case';
+
+/** One that the plan asks for, or that somebody adds to a thing of the car. */
+export const addPhoto = (at: Case, { of, slot, hash }: CarClaimOf<'add-photo'>): Decision =>
+  unless(unheld(at, [hash]), () => [added(at, { of, slot }, hash)]);
+
+/** What was decided, and the photographs that were taken with it. */
+export const withPhotos = (at: Case, claim: CarClaim, decision: Decision): Decision => {
+  const photos = [...new Set('photos' in claim ? (claim.photos ?? []) : [])];
+  if (photos.length === 0) return decision;
+  const refusals = [...decision.refusals, ...unheld(at, photos)];
+  if (refusals.length > 0) return deny(...refusals);
+  const shown = shownBy(claim, decision.events);
+  return shown === null
+    ? decision
+    : {
+        refusals: [],
+        events: [...decision.events, ...photos.map((hash) => added(at, shown, hash))],
+      };
+};
+
+const unheld = ({ facts, car }: Case, photos: readonly string[]): readonly Refusal[] =>
+  photos
+    .filter((hash) => facts.photos !== null && facts.photos[hash]?.car !== car.id)
+    .map((hash) => refuse('unknown-thing', { what: 'photograph', key: hash }));
+
+interface Shown {
+  readonly of: string;
+  readonly slot: string;
+}
+
+const added = ({ facts }: Case, { of, slot }: Shown, hash: string): CarPayload => {
+  const held = facts.photos?.[hash];
+  return { type: 'photo-added', of, slot, hash, ...(held === undefined ? {} : { copy: held.copy }) };
+};
+
+/** The thing that they show, and how it was then. */
+const shownBy = (claim: CarClaim, events: readonly CarPayload[]): Shown | null => {
+  switch (claim.type) {
+    case 'report-finding': {
+      const opened = events.find((event) => event.type === 'finding-opened');
+      return opened === undefined ? null : { of: opened.finding, slot: 'as found' };
+    }
+    case 'pass-check':
+      return events.some((event) => event.type === 'check-failed')
+        ? { of: claim.check, slot: 'as it failed' }
+        : { of: claim.check, slot: 'as it passed' };
+    case 'fail-check':
+      return { of: claim.check, slot: 'as it failed' };
+    case 'pause-operation':
+      return { of: claim.operation, slot: 'as it was left' };
+    case 'finish-operation':
+      return { of: claim.operation, slot: 'as finished' };
+    case 'add-note':
+      return { of: claim.of, slot: 'with a remark' };
+    default:
+      return null;
+  }
+};

@@ -1,0 +1,34 @@
+/** The parts that come off the donor: what the plan expects of each, and what became of it on this car. */
+import type { DonorPart } from '@/lib/wire/views/car';
+import { anchorOf } from '@/lib/wire/views/said-line';
+import { PART_WORDS, partKeys } from './matters';
+import type { Seen } from './seen';
+
+/** In the plan's order; a part that the chosen options leave out does not stand here. */
+export const donorParts = (seen: Seen): readonly DonorPart[] =>
+  partKeys(seen).flatMap((key): readonly DonorPart[] => {
+    const entry = seen.plan.document.parts?.[key];
+    if (entry?.origin !== 'donor') return [];
+    const row = seen.car.parts[key];
+    const piece = row?.piece ?? 1;
+    return [
+      {
+        href: `#${anchorOf('part', key)}`,
+        name: seen.words.thing(key),
+        grade: entry.grade ?? '',
+        lookedAt: entry.lookedAt ?? '',
+        outside: entry.outside ?? '',
+        state: PART_WORDS[row?.state ?? 'absent'],
+        piece: piece === 1 ? '' : `piece ${String(piece)}${condemned(seen, key)}`,
+        critical: entry.critical === true,
+      },
+    ];
+  });
+
+/** The finding that the piece before it was given up for. */
+const condemned = ({ car }: Seen, key: string): string => {
+  const found = Object.entries(car.findings)
+    .filter(([, { about, replaced }]) => replaced && about.kind === 'part' && about.key === key)
+    .map(([id]) => id);
+  return found.length === 0 ? '' : `, for ${found.join(', ')}`;
+};
