@@ -1,8 +1,12 @@
 /** A shop of one's own: a name, a calendar, one owner, and nothing invented. */
 import 'server-only';
 import { createHash } from 'node:crypto';
+import { mayMoveCalendar } from '@/lib/domain/shop/calendar';
 import type { Database } from './database';
 import { runCommand } from './run-command';
+
+/** What a shop is called whose owner was not asked, or did not say. */
+export const UNNAMED = 'My shop';
 
 export interface NewShop {
   readonly name: string;
@@ -41,3 +45,18 @@ export const newShop = async (
   const there = await db.person.findUnique({ where: { id: owner.id } });
   return there !== null ? { opened: true } : { opened: false, says: 'this shop has its people already' };
 };
+
+/** Another name, another calendar; null, or why not. Neither stands in the log: no judgement is told by them. */
+export const setShop = (
+  db: Database,
+  { name, zone }: Pick<NewShop, 'name' | 'zone'>,
+): Promise<string | null> =>
+  db.$transaction(async (tx) => {
+    const before = await tx.shopSetting.findUnique({ where: { id: 1 } });
+    if (before === null || before.demo)
+      return 'The demo keeps its name. A shop of your own is begun beside it.';
+    if (before.zone !== zone && !mayMoveCalendar(await tx.car.count()))
+      return `A car is begun, and its days were counted in ${before.zone}. The calendar stays.`;
+    await tx.shopSetting.update({ where: { id: 1 }, data: { name, zone } });
+    return null;
+  });

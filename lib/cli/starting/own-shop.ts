@@ -2,7 +2,7 @@
 import { createInterface } from 'node:readline/promises';
 import { makeEnrolment } from '@/lib/server/auth/enrolment';
 import type { Database } from '@/lib/server/database';
-import { newShop } from '@/lib/server/new-shop';
+import { newShop, UNNAMED } from '@/lib/server/new-shop';
 import type { HandedOver } from './handed-over';
 import type { Filling } from './shop-database';
 import { StartTrouble } from './trouble';
@@ -12,18 +12,17 @@ export interface Names {
   readonly owner: string;
 }
 
-const SHOP = 'My shop';
 const OWNER = 'Owner';
 
 /** Asked only where somebody sits, and before the work begins; elsewhere the flags say it, or these plain words do. */
 export const askNames = async ({ shopName, ownerName }: HandedOver): Promise<Names> => {
-  if (!process.stdin.isTTY) return { shop: shopName ?? SHOP, owner: ownerName ?? OWNER };
+  if (!process.stdin.isTTY) return { shop: shopName ?? UNNAMED, owner: ownerName ?? OWNER };
   // Not as a terminal: that would take the Ctrl-C for itself.
   const terminal = createInterface({ input: process.stdin, output: process.stdout, terminal: false });
   const ask = async (question: string, otherwise: string): Promise<string> =>
     (await terminal.question(`${question} [${otherwise}] `)).trim() || otherwise;
   try {
-    const shop = shopName ?? (await ask('What is your shop called?', SHOP));
+    const shop = shopName ?? (await ask('What is your shop called?', UNNAMED));
     return { shop, owner: ownerName ?? (await ask('And who owns it?', OWNER)) };
   } finally {
     terminal.close();
