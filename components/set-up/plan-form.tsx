@@ -34,11 +34,11 @@ export function PlanForm() {
     return answer;
   };
 
-  const take = async (file: File): Promise<void> => {
-    const said = await file.text();
+  const take = async (chosen: File): Promise<void> => {
+    const said = await chosen.text();
     sending.clear();
     change(said);
-    setFile(`${file.name}, ${String(Math.max(1, Math.round(file.size / 1000)))} kB`);
+    setFile(`${chosen.name}, ${String(Math.max(1, Math.round(chosen.size / 1000)))} kB`);
     await look(false, said);
   };
 
@@ -73,11 +73,13 @@ export function PlanForm() {
           hint="YAML or JSON; it is read at once, and nothing is kept by that"
           accept=".yaml,.yml,.json,text/yaml,application/yaml,application/json,text/plain"
           className="file"
+          // The same file, mended and chosen again, is read again.
+          onClick={(event) => {
+            event.currentTarget.value = '';
+          }}
           onChange={(event) => {
-            const [file] = event.target.files ?? [];
-            // The same file, mended and chosen again, is read again.
-            event.target.value = '';
-            if (file !== undefined) void take(file);
+            const [chosen] = event.target.files ?? [];
+            if (chosen !== undefined) void take(chosen);
           }}
         />
         <TextField

@@ -44,7 +44,7 @@ export function PlanRead({ read: { look, problems }, text, isBusy, onRelease }: 
               <Glyph name={found.length === 0 ? none : some} size={32} />
               <b className="num">{found.length}</b>
               <div>
-                <b>{many}</b>
+                <b>{found.length === 1 ? rank : many}</b>
                 <span className="small dim">{found.length === 0 ? 'none' : means}</span>
                 {found.length === 0 ? null : (
                   <Problems problems={found} lines={lines} isOpen={rank === 'error'} />

@@ -2,6 +2,7 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
 import { mayMoveCalendar } from '@/lib/domain/shop/calendar';
+import type { Role } from '@/lib/domain/base/vocabulary';
 import type { Database } from './database';
 import { runCommand } from './run-command';
 
@@ -12,7 +13,7 @@ export interface NewShop {
   readonly name: string;
   /** IANA name of its time zone. */
   readonly zone: string;
-  readonly owner: { readonly id: string; readonly name: string };
+  readonly owner: { readonly id: string; readonly name: string; readonly roles?: readonly Role[] };
 }
 
 /**
@@ -32,7 +33,7 @@ export const newShop = async (
     command: {
       id: `new-shop-${createHash('sha256').update(owner.id).digest('hex').slice(0, 24)}`,
       doneAt: now,
-      claim: { type: 'add-person', person: owner.id, name: owner.name, roles: ['owner'] },
+      claim: { type: 'add-person', person: owner.id, name: owner.name, roles: owner.roles ?? ['owner'] },
     },
     actor: owner.id,
     present: null,

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { ownerLink } from '@/lib/cli/starting/own-shop';
+import { ROLES } from '@/lib/domain/base/vocabulary';
 import { openDatabase } from '@/lib/server/database';
 import { newShop } from '@/lib/server/new-shop';
 import { axe, comeIn, isTooWide, newPage, openBrowser, shoot, SIZES } from '@/tests/support/browser';
@@ -55,7 +56,7 @@ const onFrom = (page: Page, says: string) =>
 test('from nothing: owner, shop, people, a tablet, a tool, a plan from its file, a car on the board', async () => {
   shop = await openShop('nothing');
   const db = openDatabase(shop.database.url, 2);
-  const owner = { id: 'nora', name: 'Nora Hallam' };
+  const owner = { id: 'nora', name: 'Nora Hallam', roles: ROLES };
   await newShop(db, { name: 'My shop', zone: 'UTC', owner }, new Date().toISOString());
   const { link } = (await ownerLink(db, shop.address)) ?? { link: '' };
   await db.$disconnect();
@@ -146,7 +147,7 @@ test('from nothing: owner, shop, people, a tablet, a tool, a plan from its file,
   await page.getByRole('button', { name: 'Use this plan' }).waitFor();
   await looksWell(desk, 'begin-plan');
   await page.getByRole('button', { name: 'Use this plan' }).click();
-  await page.getByText(/Lintel GT .* is released/).waitFor();
+  await page.getByText('Lintel GT r1 is released. A car').waitFor();
 
   await page
     .getByRole('navigation', { name: 'Setting up' })
@@ -206,7 +207,7 @@ test('a tool is calibrated with its certificate; “it fell” is read on its pa
 
   const tablet = await open('tablet');
   await comeIn(tablet, 'tobit', '/tools');
-  await tablet.page.getByRole('button', { name: 'It fell: T-91' }).tap();
+  await tablet.page.getByRole('button', { name: /It fell\s*: T-91/ }).tap();
   await looksWell(tablet, 'it-fell');
   await tablet.page.getByRole('button', { name: 'Make it suspect' }).tap();
   await tablet.page

@@ -1,5 +1,6 @@
 /** A shop of one's own: an empty one with one owner, and the link by which that owner comes in. */
 import { createInterface } from 'node:readline/promises';
+import { ROLES } from '@/lib/domain/base/vocabulary';
 import { makeEnrolment } from '@/lib/server/auth/enrolment';
 import type { Database } from '@/lib/server/database';
 import { newShop, UNNAMED } from '@/lib/server/new-shop';
@@ -40,7 +41,8 @@ const idOf = (name: string): string =>
 export const ownFilling = (names: Names, zone: string): Filling => ({
   label: 'your shop',
   fill: async (db, { note }) => {
-    const owner = { id: idOf(names.owner), name: names.owner };
+    // Whoever begins a shop alone moves its cars on and works on them too.
+    const owner = { id: idOf(names.owner), name: names.owner, roles: ROLES };
     const opened = await newShop(db, { name: names.shop, zone, owner }, new Date().toISOString());
     if (!opened.opened) throw new StartTrouble(`No shop could be opened: ${opened.says}.`);
     note(`${names.shop}, ${zone}`);
