@@ -86,14 +86,14 @@ export function Calibrate({ tool, today }: CalibrateProps) {
         {readings.map((reading, at) => (
           <div className="two" key={at}>
             <Field
-              label={`Reading ${String(at + 1)}: set to, ${tool.unit}`}
+              label={<ReadingLabel nr={at + 1} says="set to" unit={tool.unit} />}
               value={reading.set}
               onChange={(event) => write(at, { set: event.target.value })}
               required={reading.delivered.trim() !== ''}
               {...NUMBER}
             />
             <Field
-              label={`Reading ${String(at + 1)}: it gave, ${tool.unit}`}
+              label={<ReadingLabel nr={at + 1} says="it gave" unit={tool.unit} />}
               value={reading.delivered}
               onChange={(event) => write(at, { delivered: event.target.value })}
               required={reading.set.trim() !== ''}
@@ -127,5 +127,20 @@ export function Calibrate({ tool, today }: CalibrateProps) {
         </div>
       </div>
     </form>
+  );
+}
+
+interface ReadingLabelProps {
+  readonly nr: number;
+  readonly says: string;
+  readonly unit: string;
+}
+
+/** A unit keeps its own letters where a label is set in capitals. */
+function ReadingLabel({ nr, says, unit }: ReadingLabelProps) {
+  return (
+    <>
+      Reading {nr}: {says}, <span className="un">{unit}</span>
+    </>
   );
 }

@@ -60,7 +60,6 @@ export function PlanRead({ read: { look, problems }, text, isBusy, onRelease }: 
             <b>
               Take it as {look.model}, revision {look.revision}.
             </b>
-            <br />
             <span className="small dim">It is frozen under its own hash, and every car names it.</span>
           </span>
           <Button kind="main" held={isBusy} onClick={onRelease}>
