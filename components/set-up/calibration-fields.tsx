@@ -1,7 +1,7 @@
 import { Field } from '@/components/ui/field';
 
 /** A certificate as it is typed; empty days mean that there is none yet. */
-export interface CalibrationDraft {
+interface CalibrationDraft {
   readonly on: string;
   readonly due: string;
   readonly certificate: string;

@@ -1,11 +1,8 @@
 /** What the set-up's pages get. No secret and no hash of one is in any of it. */
 import type { Role } from '@/lib/domain/base/vocabulary';
 
-/** In the order of the sitting. */
-export const SET_UP_STEPS = ['shop', 'people', 'tablets', 'tools', 'plans', 'cars'] as const;
-
 export interface SetUpStep {
-  readonly key: (typeof SET_UP_STEPS)[number];
+  readonly key: 'shop' | 'people' | 'tablets' | 'tools' | 'plans' | 'cars';
   readonly says: string;
   readonly isDone: boolean;
   /** Left out so far: something after it is done. */
