@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { NotForYou } from '@/components/set-up/not-for-you';
+import { StepBar } from '@/components/set-up/step-bar';
 import { Steps } from '@/components/set-up/steps';
 import '@/components/set-up/set-up.css';
 import { FollowShop } from '@/components/shop/follow';
@@ -13,6 +14,7 @@ import { setUpSteps } from '@/lib/server/queries/set-up/steps';
 import type { SetUpStep } from '@/lib/wire/views/set-up';
 
 interface FrameProps {
+  /** Null: the page that holds all steps. */
   readonly current: SetUpStep['key'] | null;
   readonly title: string;
   readonly says: string;
@@ -33,7 +35,7 @@ export async function Frame({ current, title, says, page }: FrameProps) {
       </>
     );
   const { version } = await loadShop(database());
-  const steps = await setUpSteps(database());
+  const { steps, isBeginning } = await setUpSteps(database());
   return (
     <>
       {strip}
@@ -45,10 +47,17 @@ export async function Frame({ current, title, says, page }: FrameProps) {
             <p className="dim">{says}</p>
           </div>
         </div>
-        <div className="set-up-cols">
-          <Steps steps={steps} current={current} />
-          <div className="set-up-page">{await page(who)}</div>
-        </div>
+        {current === null ? (
+          await page(who)
+        ) : (
+          <div className="set-up-cols">
+            <Steps steps={steps} current={current} />
+            <div className="set-up-page">
+              {await page(who)}
+              {isBeginning ? <StepBar steps={steps} current={current} /> : null}
+            </div>
+          </div>
+        )}
       </main>
     </>
   );

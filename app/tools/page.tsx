@@ -25,7 +25,9 @@ export default async function Page() {
             <p className="dim">A tool that fell or went astray is suspect from the moment you say so.</p>
           </div>
         </div>
-        <ToolList view={view} hasPages={hasRole(who, ['lead', 'owner'])} />
+        <div className="set-up-page">
+          <ToolList view={view} hasPages={hasRole(who, ['lead', 'owner'])} />
+        </div>
       </main>
     </>
   );

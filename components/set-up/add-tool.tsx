@@ -7,6 +7,7 @@ import type { Unit } from '@/lib/domain/base/units';
 import { TOOL_KINDS } from '@/lib/domain/base/vocabulary';
 import type { ToolKind } from '@/lib/domain/base/vocabulary';
 import { AnswerLines } from './answer-lines';
+import { CalibrationFields, calibrationOf, NO_CALIBRATION } from './calibration-fields';
 import { nextCode } from './short-name';
 import { useSending } from './use-sending';
 
@@ -42,9 +43,7 @@ const EMPTY = {
   high: '',
   unit: 'N·m' as Unit,
   length: '',
-  on: '',
-  due: '',
-  certificate: '',
+  calibration: NO_CALIBRATION,
 };
 
 /** A torque tool or gauge: range, handle length, and its last calibration. */
@@ -67,15 +66,7 @@ export function AddTool({ taken }: { readonly taken: readonly string[] }) {
         high: draft.high.trim(),
         unit: draft.unit,
         ...(draft.length === '' ? {} : { length: { value: draft.length.trim(), unit: 'mm' as const } }),
-        ...(draft.on === '' || draft.due === ''
-          ? {}
-          : {
-              calibrated: {
-                on: draft.on,
-                due: draft.due,
-                ...(draft.certificate === '' ? {} : { certificate: draft.certificate.trim() }),
-              },
-            }),
+        ...(draft.calibration.due === '' ? {} : { calibrated: calibrationOf(draft.calibration) }),
       },
       `${id} is on the wall.`,
       () => {
@@ -172,33 +163,11 @@ export function AddTool({ taken }: { readonly taken: readonly string[] }) {
             title="a number, like 380"
           />
         </div>
-        <div className="three">
-          <Field
-            label="Calibrated on"
-            hint="left open: no final with it yet"
-            type="date"
-            value={draft.on}
-            onChange={(event) => set({ on: event.target.value })}
-            required={draft.due !== ''}
-          />
-          <Field
-            label="Due again on"
-            hint="that day still counts"
-            type="date"
-            value={draft.due}
-            min={draft.on}
-            onChange={(event) => set({ due: event.target.value })}
-            required={draft.on !== ''}
-          />
-          <Field
-            label="Certificate"
-            hint="its number, if there is one"
-            value={draft.certificate}
-            onChange={(event) => set({ certificate: event.target.value })}
-            maxLength={100}
-            autoComplete="off"
-          />
-        </div>
+        <CalibrationFields
+          draft={draft.calibration}
+          onChange={(calibration) => set({ calibration })}
+          mayBeNone
+        />
         <AnswerLines sending={sending} done={`${added} is on the wall.`} />
         <div className="acts">
           <Button kind="main" type="submit" held={sending.isBusy}>

@@ -5,6 +5,7 @@ import { Button } from '@/components/ui/button';
 import { Field } from '@/components/ui/field';
 import type { SetUpTool } from '@/lib/wire/views/set-up';
 import { AnswerLines } from './answer-lines';
+import { CalibrationFields, calibrationOf, NO_CALIBRATION } from './calibration-fields';
 import { useSending } from './use-sending';
 
 interface CalibrateProps {
@@ -31,9 +32,7 @@ const NO_READINGS: readonly Reading[] = [
 /** A certificate on record: when, until when, and how the bench found it, which settles what stands in doubt by it. */
 export function Calibrate({ tool, today }: CalibrateProps) {
   const sending = useSending();
-  const [on, setOn] = useState(today);
-  const [due, setDue] = useState('');
-  const [certificate, setCertificate] = useState('');
+  const [calibration, setCalibration] = useState({ ...NO_CALIBRATION, on: today });
   const [uncertainty, setUncertainty] = useState('');
   const [tolerance, setTolerance] = useState('');
   const [readings, setReadings] = useState(NO_READINGS);
@@ -48,17 +47,14 @@ export function Calibrate({ tool, today }: CalibrateProps) {
       {
         type: 'record-calibration',
         tool: tool.id,
-        on,
-        due,
-        ...(certificate.trim() === '' ? {} : { certificate: certificate.trim() }),
+        ...calibrationOf(calibration),
         ...(found.length === 0 ? {} : { asFound: found }),
         ...(uncertainty.trim() === '' ? {} : { uncertainty: uncertainty.trim() }),
         ...(tolerance.trim() === '' ? {} : { tolerance: tolerance.trim() }),
       },
-      `${tool.id} is calibrated until ${due}.`,
+      `${tool.id} is calibrated until ${calibration.due}.`,
       () => {
-        setDue('');
-        setCertificate('');
+        setCalibration({ ...NO_CALIBRATION, on: today });
         setReadings(NO_READINGS);
       },
     );
@@ -77,33 +73,12 @@ export function Calibrate({ tool, today }: CalibrateProps) {
         <span className="dim">from its certificate</span>
       </header>
       <div className="body">
-        <div className="three">
-          <Field
-            label="Calibrated on"
-            type="date"
-            value={on}
-            onChange={(event) => setOn(event.target.value)}
-            error={sending.faultOf('on')}
-            required
-          />
-          <Field
-            label="Due, that day too"
-            type="date"
-            value={due}
-            min={on}
-            onChange={(event) => setDue(event.target.value)}
-            error={sending.faultOf('due')}
-            required
-          />
-          <Field
-            label="Certificate"
-            value={certificate}
-            onChange={(event) => setCertificate(event.target.value)}
-            error={sending.faultOf('certificate')}
-            maxLength={60}
-            autoComplete="off"
-          />
-        </div>
+        <CalibrationFields
+          draft={calibration}
+          onChange={setCalibration}
+          mayBeNone={false}
+          faultOf={sending.faultOf}
+        />
         <p className="small dim">
           As found, before it was set right: what it was set to, and what it gave. It says how far what was
           signed with it may be off. Left empty, what stands in doubt stays in doubt.
@@ -111,14 +86,14 @@ export function Calibrate({ tool, today }: CalibrateProps) {
         {readings.map((reading, at) => (
           <div className="two" key={at}>
             <Field
-              label={`Reading ${String(at + 1)}: set to, ${tool.unit}`}
+              label={<ReadingLabel nr={at + 1} says="set to" unit={tool.unit} />}
               value={reading.set}
               onChange={(event) => write(at, { set: event.target.value })}
               required={reading.delivered.trim() !== ''}
               {...NUMBER}
             />
             <Field
-              label={`Reading ${String(at + 1)}: it gave, ${tool.unit}`}
+              label={<ReadingLabel nr={at + 1} says="it gave" unit={tool.unit} />}
               value={reading.delivered}
               onChange={(event) => write(at, { delivered: event.target.value })}
               required={reading.set.trim() !== ''}
@@ -152,5 +127,20 @@ export function Calibrate({ tool, today }: CalibrateProps) {
         </div>
       </div>
     </form>
+  );
+}
+
+interface ReadingLabelProps {
+  readonly nr: number;
+  readonly says: string;
+  readonly unit: string;
+}
+
+/** A unit keeps its own letters where a label is set in capitals. */
+function ReadingLabel({ nr, says, unit }: ReadingLabelProps) {
+  return (
+    <>
+      Reading {nr}: {says}, <span className="un">{unit}</span>
+    </>
   );
 }

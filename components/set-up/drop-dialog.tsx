@@ -1,20 +1,13 @@
 'use client';
 
-import { useId, useState } from 'react';
-import { Button } from '@/components/ui/button';
-import { Dialog } from '@/components/ui/dialog';
-import { SelectField } from '@/components/ui/field';
+import { useState } from 'react';
+import { Field, SelectField } from '@/components/ui/field';
+import { SUSPECT_REASONS } from '@/lib/domain/base/vocabulary';
 import type { SuspectReason } from '@/lib/domain/base/vocabulary';
+import { SUSPECT_WORDS } from '@/lib/wire/views/suspect-words';
 import { AnswerLines } from './answer-lines';
+import { AskDialog } from './ask-dialog';
 import { useSending } from './use-sending';
-
-const REASONS: readonly (readonly [SuspectReason, string])[] = [
-  ['dropped', 'It fell'],
-  ['lost', 'It was lost, or out of the house'],
-  ['overdue', 'It was used after its calibration ran out'],
-  ['as-found', 'It was found to read wrong'],
-  ['other', 'Something else'],
-];
 
 interface DropDialogProps {
   readonly tool: { readonly id: string; readonly name: string };
@@ -23,7 +16,6 @@ interface DropDialogProps {
 
 /** Anybody says it, and the tool is suspect at once: nobody signs with it until it was tested. */
 export function DropDialog({ tool, onClose }: DropDialogProps) {
-  const heading = useId();
   const sending = useSending();
   const [reason, setReason] = useState<SuspectReason>('dropped');
   const [from, setFrom] = useState('');
@@ -41,59 +33,36 @@ export function DropDialog({ tool, onClose }: DropDialogProps) {
     );
 
   return (
-    <Dialog open onClose={onClose} labelledBy={heading}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          void say();
+    <AskDialog
+      title={`${tool.id} ${tool.name}: not to be believed`}
+      act="Make it suspect"
+      kind="stop"
+      isBusy={sending.isBusy}
+      said={<AnswerLines sending={sending} done="" />}
+      onAct={() => void say()}
+      onClose={onClose}
+    >
+      <SelectField
+        label="What happened"
+        value={reason}
+        onChange={(event) => {
+          const found = SUSPECT_REASONS.find((each) => each === event.target.value);
+          if (found !== undefined) setReason(found);
         }}
       >
-        <header>
-          <h2 id={heading}>
-            {tool.id} {tool.name}: not to be believed
-          </h2>
-        </header>
-        <div className="in">
-          <SelectField
-            label="What happened"
-            value={reason}
-            onChange={(event) => {
-              const found = REASONS.find(([each]) => each === event.target.value);
-              if (found !== undefined) setReason(found[0]);
-            }}
-          >
-            {REASONS.map(([each, says]) => (
-              <option key={each} value={each}>
-                {says}
-              </option>
-            ))}
-          </SelectField>
-          <div className="fld">
-            <label className="label" htmlFor={`${heading}-from`}>
-              Since when
-            </label>
-            <span className="small dim" id={`${heading}-hint`}>
-              empty: from now. Every final made with it from then on is in doubt.
-            </span>
-            <input
-              id={`${heading}-from`}
-              type="datetime-local"
-              aria-describedby={`${heading}-hint`}
-              value={from}
-              onChange={(event) => setFrom(event.target.value)}
-            />
-          </div>
-          <AnswerLines sending={sending} done="" />
-          <div className="acts">
-            <Button kind="stop" type="submit" held={sending.isBusy}>
-              Make it suspect
-            </Button>
-            <Button kind="quiet" onClick={onClose}>
-              Not now
-            </Button>
-          </div>
-        </div>
-      </form>
-    </Dialog>
+        {SUSPECT_REASONS.map((each) => (
+          <option key={each} value={each}>
+            {SUSPECT_WORDS[each]}
+          </option>
+        ))}
+      </SelectField>
+      <Field
+        label="Since when"
+        hint="empty: from now. Every final made with it from then on is in doubt."
+        type="datetime-local"
+        value={from}
+        onChange={(event) => setFrom(event.target.value)}
+      />
+    </AskDialog>
   );
 }

@@ -6,6 +6,7 @@ import { Glyph } from '@/components/ui/glyph';
 import type { TabletsView } from '@/lib/wire/views/set-up';
 import { TabletFields } from './tablet-fields';
 import { useTabletPost } from './use-tablet-post';
+import { Wrong } from './wrong';
 
 /** This browser with one press, or another one by a code. The owner's; a lead reads whose it is. */
 export function EnrolTablet({ view: { here, hereName, mayEnrol, owners } }: { readonly view: TabletsView }) {
@@ -81,11 +82,7 @@ function EnrolForm({ heading, says, act, button }: EnrolFormProps) {
             </span>
           </div>
         ) : null}
-        {post.wrong === null ? null : (
-          <p className="said bad" role="alert">
-            {post.wrong}
-          </p>
-        )}
+        <Wrong says={post.wrong} />
         <div className="acts">
           <Button kind={act === 'enrol-this' ? 'main' : 'plain'} type="submit" held={post.isBusy}>
             {button}

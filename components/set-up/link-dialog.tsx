@@ -9,9 +9,10 @@ import { announce } from '@/components/ui/live-region';
 import type { LinkAnswer } from '@/lib/wire/set-up';
 import type { SetUpPerson } from '@/lib/wire/views/set-up';
 import { ask } from './ask';
+import { Wrong } from './wrong';
 
 interface PersonDialogProps {
-  readonly person: SetUpPerson;
+  readonly person: Pick<SetUpPerson, 'id' | 'name'>;
   readonly onClose: () => void;
 }
 
@@ -65,11 +66,7 @@ export function LinkDialog({ person, onClose }: PersonDialogProps) {
               {person.name} opens it on a device of the shop and sets what nobody else knows. An earlier link
               that was not used is void; setting a new PIN signs {person.name} out everywhere.
             </p>
-            {answer === null ? null : (
-              <p className="said bad" role="alert">
-                {answer.says}
-              </p>
-            )}
+            <Wrong says={answer?.says ?? null} />
             <div className="acts">
               <Button kind="main" onClick={() => void make()} held={isBusy}>
                 Make the link

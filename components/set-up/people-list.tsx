@@ -11,7 +11,7 @@ export function PeopleList({ view }: { readonly view: PeopleView }) {
       </header>
       <ul className="lines people">
         {view.people.map((person) => (
-          <PersonLine key={person.id} person={person} keys={view.keys} />
+          <PersonLine key={person.id} person={person} view={view} />
         ))}
       </ul>
     </section>

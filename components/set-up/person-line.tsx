@@ -5,20 +5,21 @@ import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Glyph } from '@/components/ui/glyph';
 import type { LiftAnswer } from '@/lib/wire/set-up';
-import type { SetUpPerson } from '@/lib/wire/views/set-up';
+import type { PeopleView, SetUpPerson } from '@/lib/wire/views/set-up';
 import { ask } from './ask';
+import { EndDialog } from './end-dialog';
 import { LinkDialog } from './link-dialog';
 import { QualifyDialog } from './qualify-dialog';
 import { RemoveDialog } from './remove-dialog';
 
 interface PersonLineProps {
   readonly person: SetUpPerson;
-  readonly keys: readonly string[];
+  readonly view: PeopleView;
 }
 
-type Open = 'link' | 'qualify' | 'remove' | null;
+type Open = 'link' | 'qualify' | 'end' | 'remove' | null;
 
-export function PersonLine({ person, keys }: PersonLineProps) {
+export function PersonLine({ person, view: { keys, today, yesterday } }: PersonLineProps) {
   const [open, setOpen] = useState<Open>(null);
   const [wrong, setWrong] = useState<string | null>(null);
   const router = useRouter();
@@ -66,14 +67,22 @@ export function PersonLine({ person, keys }: PersonLineProps) {
         <Button onClick={() => setOpen('qualify')}>
           Qualify<span className="vh"> {person.name}</span>
         </Button>
-        {person.isOneself ? null : (
+        {person.held.some(({ mayEnd }) => mayEnd) ? (
+          <Button onClick={() => setOpen('end')}>
+            End<span className="vh"> a qualification of {person.name}</span>
+          </Button>
+        ) : null}
+        {person.mayRemove ? (
           <Button kind="quiet" onClick={() => setOpen('remove')}>
             Remove<span className="vh"> {person.name}</span>
           </Button>
-        )}
+        ) : null}
       </span>
       {open === 'link' ? <LinkDialog person={person} onClose={close} /> : null}
       {open === 'qualify' ? <QualifyDialog person={person} keys={keys} onClose={close} /> : null}
+      {open === 'end' ? (
+        <EndDialog person={person} today={today} yesterday={yesterday} onClose={close} />
+      ) : null}
       {open === 'remove' ? <RemoveDialog person={person} onClose={close} /> : null}
     </li>
   );

@@ -1,5 +1,6 @@
 'use client';
 
+import Link from 'next/link';
 import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Field, TextField } from '@/components/ui/field';
@@ -15,20 +16,30 @@ export function PlanForm() {
   const [read, setRead] = useState<PlanAnswer | null>(null);
   const [isBusy, setBusy] = useState(false);
   const [released, setReleased] = useState('');
+  const [file, setFile] = useState<string | null>(null);
   const sending = useSending();
 
   const change = (next: string): void => {
     setText(next);
+    setFile(null);
     // What was said of another text would mislead.
     setRead(null);
   };
 
-  const look = async (keep: boolean): Promise<PlanAnswer> => {
+  const look = async (keep: boolean, said = text): Promise<PlanAnswer> => {
     setBusy(true);
-    const answer = await ask<PlanAnswer>('/api/set-up/plans', { text, keep });
+    const answer = await ask<PlanAnswer>('/api/set-up/plans', { text: said, keep });
     setBusy(false);
     setRead(answer);
     return answer;
+  };
+
+  const take = async (chosen: File): Promise<void> => {
+    const said = await chosen.text();
+    sending.clear();
+    change(said);
+    setFile(`${chosen.name}, ${String(Math.max(1, Math.round(chosen.size / 1000)))} kB`);
+    await look(false, said);
   };
 
   const release = async (): Promise<void> => {
@@ -53,16 +64,22 @@ export function PlanForm() {
     >
       <header>
         <h2 id="add-plan">Read a plan</h2>
-        <span className="dim">YAML; nothing is kept before you say so</span>
+        <span className="dim">{file ?? 'nothing is kept before you say so'}</span>
       </header>
       <div className="body">
         <Field
           label="From a file"
           type="file"
-          accept=".yaml,.yml,text/yaml,application/yaml,text/plain"
+          hint="YAML or JSON; it is read at once, and nothing is kept by that"
+          accept=".yaml,.yml,.json,text/yaml,application/yaml,application/json,text/plain"
           className="file"
+          // The same file, mended and chosen again, is read again.
+          onClick={(event) => {
+            event.currentTarget.value = '';
+          }}
           onChange={(event) => {
-            void event.target.files?.[0]?.text().then(change);
+            const [chosen] = event.target.files ?? [];
+            if (chosen !== undefined) void take(chosen);
           }}
         />
         <TextField
@@ -81,13 +98,25 @@ export function PlanForm() {
           </Button>
         </div>
         {read === null ? null : read.outcome === 'read' ? (
-          <PlanRead read={read} isBusy={isBusy || sending.isBusy} onRelease={() => void release()} />
+          <PlanRead
+            read={read}
+            text={text}
+            isBusy={isBusy || sending.isBusy}
+            onRelease={() => void release()}
+          />
         ) : (
           <p className="said bad" role="alert">
             {read.says}
           </p>
         )}
         <AnswerLines sending={sending} done={`${released} is released. A car can be begun on it.`} />
+        {sending.answer?.outcome === 'accepted' ? (
+          <div className="acts">
+            <Link className="btn main" href="/set-up/cars" prefetch={false}>
+              Begin a car on it
+            </Link>
+          </div>
+        ) : null}
       </div>
     </form>
   );

@@ -6,6 +6,9 @@ import type { PlanAnswer, PlanLook } from '@/lib/wire/set-up';
 type Read = Extract<PlanAnswer, { outcome: 'read' }>;
 type Problem = Read['problems'][number];
 
+/** Enough to know the line again. */
+const LONGEST_LINE = 100;
+
 const RANKS: readonly {
   readonly rank: Problem['rank'];
   readonly many: string;
@@ -20,12 +23,15 @@ const RANKS: readonly {
 
 interface PlanReadProps {
   readonly read: Read;
+  /** What was read, to show the lines that are spoken of. */
+  readonly text: string;
   readonly isBusy: boolean;
   readonly onRelease: () => void;
 }
 
 /** What was found in the text: how big, and each problem with its line. */
-export function PlanRead({ read: { look, problems }, isBusy, onRelease }: PlanReadProps) {
+export function PlanRead({ read: { look, problems }, text, isBusy, onRelease }: PlanReadProps) {
+  const lines = text.split(/\r?\n/);
   const isSound = look !== null && problems.every(({ rank }) => rank !== 'error');
   return (
     <div className="plan-read" role="status">
@@ -38,9 +44,11 @@ export function PlanRead({ read: { look, problems }, isBusy, onRelease }: PlanRe
               <Glyph name={found.length === 0 ? none : some} size={32} />
               <b className="num">{found.length}</b>
               <div>
-                <b>{many}</b>
+                <b>{found.length === 1 ? rank : many}</b>
                 <span className="small dim">{found.length === 0 ? 'none' : means}</span>
-                {found.length === 0 ? null : <Problems problems={found} isOpen={rank === 'error'} />}
+                {found.length === 0 ? null : (
+                  <Problems problems={found} lines={lines} isOpen={rank === 'error'} />
+                )}
               </div>
             </li>
           );
@@ -52,7 +60,6 @@ export function PlanRead({ read: { look, problems }, isBusy, onRelease }: PlanRe
             <b>
               Take it as {look.model}, revision {look.revision}.
             </b>
-            <br />
             <span className="small dim">It is frozen under its own hash, and every car names it.</span>
           </span>
           <Button kind="main" held={isBusy} onClick={onRelease}>
@@ -78,7 +85,13 @@ function Counts({ look }: { readonly look: PlanLook }) {
   );
 }
 
-function Problems({ problems, isOpen }: { readonly problems: readonly Problem[]; readonly isOpen: boolean }) {
+interface ProblemsProps {
+  readonly problems: readonly Problem[];
+  readonly lines: readonly string[];
+  readonly isOpen: boolean;
+}
+
+function Problems({ problems, lines, isOpen }: ProblemsProps) {
   return (
     <details open={isOpen}>
       <summary>See them, by line</summary>
@@ -89,7 +102,10 @@ function Problems({ problems, isOpen }: { readonly problems: readonly Problem[];
               <span className="vh">line </span>
               {line}:{column}
             </span>
-            <span>{sentence}</span>
+            <span>
+              {sentence}
+              <code>{lines[line - 1]?.trim().slice(0, LONGEST_LINE)}</code>
+            </span>
           </li>
         ))}
       </ol>

@@ -49,7 +49,9 @@ export function QualificationTable({ view: { people, keys } }: { readonly view: 
                 People who hold it
               </th>
               {keys.map((key) => {
-                const count = people.filter(({ held }) => held.some((each) => each.key === key)).length;
+                const count = people.filter(({ held }) =>
+                  held.some((each) => each.key === key && each.mayEnd),
+                ).length;
                 return (
                   <td key={key} className={count === 1 ? 'q one' : 'q'}>
                     <b>{count}</b>

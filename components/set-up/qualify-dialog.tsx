@@ -1,11 +1,10 @@
 'use client';
 
 import { useId, useState } from 'react';
-import { Button } from '@/components/ui/button';
-import { Dialog } from '@/components/ui/dialog';
 import { Field } from '@/components/ui/field';
 import type { SetUpPerson } from '@/lib/wire/views/set-up';
 import { AnswerLines } from './answer-lines';
+import { AskDialog } from './ask-dialog';
 import { useSending } from './use-sending';
 
 interface QualifyDialogProps {
@@ -16,7 +15,6 @@ interface QualifyDialogProps {
 
 /** One qualification more, from a day to a day; both may be left open. */
 export function QualifyDialog({ person, keys, onClose }: QualifyDialogProps) {
-  const heading = useId();
   const list = useId();
   const sending = useSending();
   const [key, setKey] = useState('');
@@ -39,54 +37,48 @@ export function QualifyDialog({ person, keys, onClose }: QualifyDialogProps) {
     );
 
   return (
-    <Dialog open onClose={onClose} labelledBy={heading}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          void give();
-        }}
-      >
-        <header>
-          <h2 id={heading}>Qualify {person.name}</h2>
-        </header>
-        <div className="in">
-          <Field
-            label="Qualification"
-            hint="as the plan writes it"
-            list={list}
-            value={key}
-            onChange={(event) => setKey(event.target.value)}
-            error={sending.faultOf('qualification.key')}
-            maxLength={100}
-            autoComplete="off"
-            required
-          />
-          <datalist id={list}>
-            {keys.map((each) => (
-              <option key={each} value={each} />
-            ))}
-          </datalist>
-          <div className="two">
-            <Field label="From" type="date" value={from} onChange={(event) => setFrom(event.target.value)} />
-            <Field
-              label="Until, that day too"
-              type="date"
-              value={until}
-              min={from}
-              onChange={(event) => setUntil(event.target.value)}
-            />
-          </div>
-          <AnswerLines sending={sending} done="" />
-          <div className="acts">
-            <Button kind="main" type="submit" held={sending.isBusy}>
-              Qualify
-            </Button>
-            <Button kind="quiet" onClick={onClose}>
-              Not now
-            </Button>
-          </div>
-        </div>
-      </form>
-    </Dialog>
+    <AskDialog
+      title={`Qualify ${person.name}`}
+      act="Qualify"
+      isBusy={sending.isBusy}
+      said={<AnswerLines sending={sending} done="" />}
+      onAct={() => void give()}
+      onClose={onClose}
+    >
+      <Field
+        label="Qualification"
+        hint="as the plan writes it"
+        list={list}
+        value={key}
+        onChange={(event) => setKey(event.target.value)}
+        error={sending.faultOf('qualification.key')}
+        maxLength={100}
+        autoComplete="off"
+        data-first
+        required
+      />
+      <datalist id={list}>
+        {keys.map((each) => (
+          <option key={each} value={each} />
+        ))}
+      </datalist>
+      <div className="two">
+        <Field
+          label="From"
+          hint="empty: from ever"
+          type="date"
+          value={from}
+          onChange={(event) => setFrom(event.target.value)}
+        />
+        <Field
+          label="Until, that day too"
+          hint="empty: without an end"
+          type="date"
+          value={until}
+          min={from}
+          onChange={(event) => setUntil(event.target.value)}
+        />
+      </div>
+    </AskDialog>
   );
 }

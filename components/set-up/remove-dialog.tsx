@@ -1,10 +1,8 @@
 'use client';
 
-import { useId } from 'react';
-import { Button } from '@/components/ui/button';
-import { Dialog } from '@/components/ui/dialog';
 import type { SetUpPerson } from '@/lib/wire/views/set-up';
 import { AnswerLines } from './answer-lines';
+import { AskDialog } from './ask-dialog';
 import { useSending } from './use-sending';
 
 interface RemoveDialogProps {
@@ -13,37 +11,32 @@ interface RemoveDialogProps {
 }
 
 /** Somebody no longer works here. What they signed stays signed. */
-export function RemoveDialog({ person, onClose }: RemoveDialogProps) {
-  const heading = useId();
+export function RemoveDialog({ person: { id, name, atWork }, onClose }: RemoveDialogProps) {
   const sending = useSending();
   return (
-    <Dialog open onClose={onClose} labelledBy={heading}>
-      <header>
-        <h2 id={heading}>{person.name} no longer works here</h2>
-      </header>
-      <div className="in">
+    <AskDialog
+      title={`${name} no longer works here`}
+      act={`Remove ${name}`}
+      kind="stop"
+      isBusy={sending.isBusy}
+      said={<AnswerLines sending={sending} done="" />}
+      onAct={() =>
+        void sending.send({ type: 'remove-person', person: id }, `${name} no longer works here.`, onClose)
+      }
+      onClose={onClose}
+    >
+      <p>
+        Signed out everywhere at once, and can neither sign in nor sign. What {name} signed stays, with the
+        name. It can’t be taken back: who comes again is added anew.
+      </p>
+      {atWork === null ? null : (
         <p>
-          Signed out everywhere at once, and can neither sign in nor sign. What {person.name} signed stays,
-          with the name. It can’t be taken back.
+          <b>
+            {name} is at work on {atWork}.
+          </b>{' '}
+          It stays begun until somebody takes it over.
         </p>
-        <AnswerLines sending={sending} done="" />
-        <div className="acts">
-          <Button
-            kind="stop"
-            held={sending.isBusy}
-            onClick={() =>
-              void sending.send(
-                { type: 'remove-person', person: person.id },
-                `${person.name} no longer works here.`,
-                onClose,
-              )
-            }
-          >
-            Remove {person.name}
-          </Button>
-          <Button onClick={onClose}>Not now</Button>
-        </div>
-      </div>
-    </Dialog>
+      )}
+    </AskDialog>
   );
 }

@@ -1,7 +1,6 @@
 'use client';
 
 import Link from 'next/link';
-import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Field, SelectField } from '@/components/ui/field';
@@ -15,11 +14,11 @@ const COLOURS = ['Oxblood', 'Bottle green', 'Pewter', 'Cream', 'Slate', 'Primer'
 
 /** A car is begun: on which plan, under which number, and what is known already. */
 export function StartCar({ view: { plans, takenNumbers } }: { readonly view: StartCarView }) {
-  const router = useRouter();
   const [hash, setHash] = useState(plans[0]?.hash ?? '');
   const [chassis, setChassis] = useState('');
   const [colour, setColour] = useState('');
   const [chosen, setChosen] = useState<Readonly<Record<string, string>>>({});
+  const [begun, setBegun] = useState<string | null>(null);
   const sending = useSending();
   const plan = plans.find((each) => each.hash === hash);
 
@@ -60,7 +59,12 @@ export function StartCar({ view: { plans, takenNumbers } }: { readonly view: Sta
         options,
       },
       `${number} is begun.`,
-      () => router.push('/board'),
+      () => {
+        setBegun(number);
+        setChassis('');
+        setColour('');
+        setChosen({});
+      },
     );
 
   return (
@@ -130,10 +134,19 @@ export function StartCar({ view: { plans, takenNumbers } }: { readonly view: Sta
             ))}
           </div>
         )}
-        <AnswerLines sending={sending} done={`${number} is begun. Its plate stands on the board.`} />
+        <AnswerLines sending={sending} done={`${begun ?? ''} is begun. Its plate stands on the board.`} />
         <div className="acts">
-          <Button kind="main" type="submit" held={sending.isBusy || isTaken}>
-            {number === '' ? 'Begin the car' : `Begin ${number}`}
+          {begun === null || number !== '' ? null : (
+            <Link className="btn main" href="/board" prefetch={false}>
+              Open the board
+            </Link>
+          )}
+          <Button
+            kind={begun === null || number !== '' ? 'main' : 'plain'}
+            type="submit"
+            held={sending.isBusy || isTaken}
+          >
+            {number === '' ? (begun === null ? 'Begin the car' : 'Begin another') : `Begin ${number}`}
           </Button>
         </div>
       </div>

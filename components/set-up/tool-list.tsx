@@ -9,42 +9,69 @@ interface ToolListProps {
   readonly hasPages: boolean;
 }
 
-/** Tools and adapters, each with what it can do and whether it may be believed today. */
+/** Tools, gauges and adapters, each with what it can do and whether it may be believed today. */
 export function ToolList({ view: { tools, adapters }, hasPages }: ToolListProps) {
+  const gauges = tools.filter(({ isGauge }) => isGauge);
+  const turning = tools.filter(({ isGauge }) => !isGauge);
   return (
-    <section className="sheet" aria-labelledby="tools">
-      <header>
-        <h2 id="tools">On the wall</h2>
-        <span className="dim">anybody may say that one fell; it is suspect from that moment</span>
-      </header>
-      <ul className="lines people">
-        {tools.length === 0 ? (
-          <li>
-            <Glyph name="gap" />
-            <span className="t">
-              <b>No tools yet</b>
-              <span className="small dim">
-                A joint can be snug without one. The first final will ask for one that fits.
+    <>
+      <section className="sheet" aria-labelledby="tools">
+        <header>
+          <h2 id="tools">On the wall</h2>
+          <span className="dim">anybody may say that one fell; it is suspect from that moment</span>
+        </header>
+        <ul className="lines people">
+          {turning.length === 0 ? (
+            <li>
+              <Glyph name="gap" />
+              <span className="t">
+                <b>No torque tools yet</b>
+                <span className="small dim">
+                  A joint can be snug without one. The first final will ask for one that fits.
+                </span>
               </span>
-            </span>
-          </li>
-        ) : null}
-        {tools.map((tool) => (
-          <ToolLine key={tool.id} tool={tool} hasPage={hasPages} />
-        ))}
-        {adapters.map(({ id, name, says }) => (
-          <li key={id}>
-            <span className="cellbox">A</span>
-            <span className="t">
-              <b>
-                {id} {name}
-              </b>
-              <span className="small dim">adapter, {says}</span>
-            </span>
-          </li>
-        ))}
-      </ul>
-    </section>
+            </li>
+          ) : null}
+          {turning.map((tool) => (
+            <ToolLine key={tool.id} tool={tool} hasPage={hasPages} />
+          ))}
+        </ul>
+      </section>
+      {gauges.length === 0 ? null : (
+        <section className="sheet" aria-labelledby="gauges">
+          <header>
+            <h2 id="gauges">Gauges</h2>
+            <span className="dim">what checks are read with</span>
+          </header>
+          <ul className="lines people">
+            {gauges.map((tool) => (
+              <ToolLine key={tool.id} tool={tool} hasPage={hasPages} />
+            ))}
+          </ul>
+        </section>
+      )}
+      {adapters.length === 0 ? null : (
+        <section className="sheet" aria-labelledby="adapters">
+          <header>
+            <h2 id="adapters">Adapters</h2>
+            <span className="dim">each changes what is set on the tool</span>
+          </header>
+          <ul className="lines people">
+            {adapters.map(({ id, name, says }) => (
+              <li key={id}>
+                <span className="cellbox">A</span>
+                <span className="t">
+                  <b>
+                    {id} {name}
+                  </b>
+                  <span className="small dim">{says}</span>
+                </span>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
   );
 }
 

@@ -14,6 +14,8 @@ const shopWords = (event: ShopEvent): string => {
       return `${event.person.name} is on the books`;
     case 'person-qualified':
       return `${event.person} is qualified for ${event.qualification.key}`;
+    case 'qualification-ended':
+      return `${event.person} is qualified for ${event.key} up to ${event.last}, not after`;
     case 'person-removed':
       return `${event.person} has left`;
     case 'tool-added':

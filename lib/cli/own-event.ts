@@ -5,6 +5,7 @@ import type { EventType } from '@/lib/domain/events';
 export const OWN_EVENT: Readonly<Record<ClaimType, EventType>> = {
   'add-person': 'person-added',
   'qualify-person': 'person-qualified',
+  'end-qualification': 'qualification-ended',
   'remove-person': 'person-removed',
   'add-tool': 'tool-added',
   'add-adapter': 'adapter-added',

@@ -48,7 +48,8 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   // people, tools, lots
   'add-person': note('shop', LEADS, 'someone works here', ['already-there']),
   'qualify-person': assurance('shop', LEADS, 'someone may do this kind of work, from a day to a day', []),
-  'remove-person': note('shop', LEADS, 'someone no longer works here'),
+  'end-qualification': note('shop', LEADS, 'someone may do this kind of work up to a day and no longer'),
+  'remove-person': note('shop', LEADS, 'someone no longer works here', ['last-owner']),
   'add-tool': note('shop', LEADS, 'the shop has this tool', ['already-there', 'value-unreadable']),
   'add-adapter': note('shop', LEADS, "the shop has this crow's-foot or extension", [
     'already-there',
@@ -234,7 +235,8 @@ export const SIGNS: ReadonlySet<ClaimType> = new Set<ClaimType>([
 export const mayAct = (facts: Facts, command: Command): readonly Refusal[] => {
   const { claim } = command;
   const { type } = claim;
-  const { roles, says } = COMMANDS[type];
+  const { says } = COMMANDS[type];
+  const roles = asksForOwner(facts, command) ? OWNER : COMMANDS[type].roles;
   const person = facts.people[facts.actor];
   // An empty book takes its first person from whoever opens it; that person must be an owner.
   if (claim.type === 'add-person' && Object.keys(facts.people).length === 0)
@@ -246,3 +248,8 @@ export const mayAct = (facts: Facts, command: Command): readonly Refusal[] => {
     ? []
     : [refuse('not-allowed', { act: type, says, roles, actor: facts.actor })];
 };
+
+/** Who lets an owner in or out is an owner: a lead can't make one of themselves. */
+const asksForOwner = (facts: Facts, { claim }: Command): boolean =>
+  (claim.type === 'add-person' && claim.roles.includes('owner')) ||
+  (claim.type === 'remove-person' && (facts.people[claim.person]?.roles.includes('owner') ?? false));

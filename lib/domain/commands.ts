@@ -21,7 +21,7 @@ import type {
   VerifyMethod,
 } from './base/vocabulary';
 import type { FittedClaim } from './car/hardware';
-import type { Qualification } from './shop/rows';
+import type { Qualification, QualificationEnd } from './shop/rows';
 import type { TorqueEvidence } from './torque/evidence';
 
 export interface Command {
@@ -48,6 +48,7 @@ export type ShopClaim =
       readonly qualifications?: readonly Qualification[];
     }
   | { readonly type: 'qualify-person'; readonly person: PersonId; readonly qualification: Qualification }
+  | ({ readonly type: 'end-qualification' } & QualificationEnd)
   | { readonly type: 'remove-person'; readonly person: PersonId }
   | AddTool
   | {

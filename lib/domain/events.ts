@@ -16,12 +16,13 @@ import type {
 import type { Meta, PhotoAdded, Signed } from './event-meta';
 import type { Doubt, FittedItem, Mark, RunRef } from './car/joint-rows';
 import type { Edit } from './car/rows';
-import type { Lot, Person, Qualification } from './shop/rows';
+import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
 import type { Adapter, Calibration, SuspectInterval, Tool } from './torque/tool';
 
 export type ShopPayload =
   | { readonly type: 'person-added'; readonly person: Person }
   | { readonly type: 'person-qualified'; readonly person: PersonId; readonly qualification: Qualification }
+  | ({ readonly type: 'qualification-ended' } & QualificationEnd)
   | { readonly type: 'person-removed'; readonly person: PersonId }
   | { readonly type: 'tool-added'; readonly tool: Tool }
   | { readonly type: 'adapter-added'; readonly adapter: Adapter }

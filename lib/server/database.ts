@@ -17,6 +17,18 @@ const nameOf = ({ sql }: { readonly sql: string }): string => {
   return name;
 };
 
+const LIMITS = '-c statement_timeout=10000 -c lock_timeout=8000 -c idle_in_transaction_session_timeout=15000';
+
+/** What the address itself asks of each session stays, and our limits come after it. */
+const withLimits = (url: string): { readonly connectionString: string; readonly options: string } => {
+  if (!URL.canParse(url)) return { connectionString: url, options: LIMITS };
+  const address = new URL(url);
+  const asked = address.searchParams.get('options');
+  // Left in the address, it would stand instead of ours.
+  address.searchParams.delete('options');
+  return { connectionString: address.href, options: asked === null ? LIMITS : `${asked} ${LIMITS}` };
+};
+
 /** Opens a pool of its own; whoever opens it also calls `$disconnect`. */
 export const openDatabase = (url: string, max = 10): Database =>
   new PrismaClient({
@@ -24,12 +36,10 @@ export const openDatabase = (url: string, max = 10): Database =>
     errorFormat: 'minimal',
     adapter: new PrismaPg(
       {
-        connectionString: url,
+        ...withLimits(url),
         max,
         connectionTimeoutMillis: 5000,
         idleTimeoutMillis: 30_000,
-        options:
-          '-c statement_timeout=10000 -c lock_timeout=8000 -c idle_in_transaction_session_timeout=15000',
       },
       { statementNameGenerator: nameOf },
     ),

@@ -96,6 +96,7 @@ const shopClaims = (instant: ReturnType<typeof instantSchema>) =>
       qualifications: z.array(qualification).optional(),
     }),
     z.strictObject({ ...is('qualify-person'), person: idSchema, qualification }),
+    z.strictObject({ ...is('end-qualification'), person: idSchema, key: idSchema, last: day }),
     z.strictObject({ ...is('remove-person'), person: idSchema }),
     z.strictObject({
       ...is('add-tool'),

@@ -22,6 +22,14 @@ export type LinkAnswer =
 /** `POST /api/set-up/rests` `{ person }`: whoever guessed wrong too often may try again. */
 export type LiftAnswer = { readonly outcome: 'lifted' } | SetUpRefused;
 
+/** `POST /api/set-up/shop`: what it is called, and the time zone of its calendar. */
+export interface ShopRequest {
+  readonly name: string;
+  readonly zone: string;
+}
+
+export type ShopAnswer = { readonly outcome: 'done' } | SetUpRefused;
+
 /** `POST /api/set-up/tablets`: this browser or another one becomes a tablet of the shop, or is one no longer. */
 export type TabletRequest =
   | { readonly act: 'enrol-this'; readonly name: string; readonly minutes: number }

@@ -15,6 +15,7 @@ const CHECK = { ...CAR, check: 'K-01' } as const;
 const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
   'add-person': { type: 'add-person', person: 'new', name: 'New', roles: ['technician'] },
   'qualify-person': { type: 'qualify-person', person: 'tom', qualification: { key: 'brakes' } },
+  'end-qualification': { type: 'end-qualification', person: 'tom', key: 'brakes', last: '2026-03-01' },
   'remove-person': { type: 'remove-person', person: 'tess' },
   'add-tool': {
     type: 'add-tool',
@@ -88,6 +89,7 @@ const WHO: Readonly<Record<Exclude<May, 'anyone'>, readonly ClaimType[]>> = {
   'lead or owner': [
     'add-person',
     'qualify-person',
+    'end-qualification',
     'remove-person',
     'add-tool',
     'add-adapter',

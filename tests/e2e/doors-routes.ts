@@ -59,6 +59,7 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/tools': page('signed-in'),
 
   '/set-up': page('leads'),
+  '/set-up/shop': page('leads'),
   '/set-up/people': page('leads'),
   '/set-up/tablets': page('leads'),
   '/set-up/tools': page('leads'),
@@ -68,5 +69,6 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/api/set-up/enrolments': post('leads'),
   '/api/set-up/plans': post('leads'),
   '/api/set-up/rests': post('leads'),
+  '/api/set-up/shop': post('leads'),
   '/api/set-up/tablets': post('leads'),
 };

@@ -57,7 +57,7 @@ describe('in any size and theme', () => {
   test('setting up: every page', async () => {
     const watched = await open();
     await signIn(watched, 'mara');
-    for (const page of ['', '/people', '/tools', '/plans', '/cars']) {
+    for (const page of ['', '/shop', '/people', '/tools', '/plans', '/cars']) {
       await watched.page.goto(`/set-up${page}`);
       expect(await amiss(watched, `set-up${page.replace('/', '-')}`)).toEqual([]);
     }
@@ -201,10 +201,11 @@ describe('setting up', () => {
     await page.getByRole('button', { name: 'Read it' }).click();
     await page.getByRole('button', { name: 'Use this plan' }).click();
     await page.getByText('Trailer 1 is released. A car').waitFor();
-    await page.getByRole('link', { name: /Begin a car/ }).click();
+    await page.getByRole('link', { name: 'Begin a car on it' }).click();
     await page.getByLabel('Plan', { exact: true }).selectOption({ label: 'Trailer, revision 1' });
     await page.getByLabel('Chassis number').fill('TR-001');
     await page.getByRole('button', { name: 'Begin TR-001' }).click();
+    await page.getByRole('link', { name: 'Open the board' }).click();
     await page.waitForURL('**/board');
     expect(await doors.count(`car WHERE id = 'TR-001'`)).toBe(1);
   });

@@ -82,6 +82,7 @@ const document: PlanDocument = plan({
 const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
   ['leo', { type: 'add-adapter', adapter: 'A-1', name: "crow's-foot", extension: '50', unit: 'mm' }],
   ['leo', { type: 'qualify-person', person: 'tom', qualification: { key: 'brakes', until: '2026-06-30' } }],
+  ['leo', { type: 'end-qualification', person: 'tom', key: 'brakes', last: '2026-05-31' }],
   ['leo', { type: 'add-person', person: 'guest', name: 'Guest', roles: ['technician'] }],
   ['leo', { type: 'remove-person', person: 'guest' }],
   ['leo', { type: 'release-plan', plan: 'Corbel 54 r1' }],

@@ -28,9 +28,8 @@ export const POST = async (request: Request): Promise<Response> => {
     if (done.outcome === 'faults') return backTo(token, done.faults);
     if (done.outcome === 'no-link') return backTo(token, []);
     const query = new URLSearchParams({ at: done.at, name: done.person, says: 'enrolled' });
-    // Whoever begins a shop sits at the machine that may well be its first tablet: that is offered next.
-    if (done.at === 'desk' && (await database().device.count({ where: { enrolledAt: { not: null } } })) === 0)
-      query.set('to', '/set-up/tablets');
+    // Whoever begins a shop is led on from here.
+    if (done.at === 'desk' && (await database().car.count()) === 0) query.set('to', '/set-up');
     return to(`/sign-in?${query.toString()}`);
   } catch (error) {
     if (error instanceof TooBusy) return backTo(token, ['busy']);

@@ -74,13 +74,11 @@ export const prepareForeign = async ({ url, ownerUrl }: ForeignDatabase): Promis
   await makeRole(ownerUrl, server);
 };
 
-/** As a member of the role and nothing more, with the limits that every session of the server has. */
+/** As a member of the role and nothing more. */
 const asRole = (url: string): string => {
   const address = new URL(url);
-  const limits =
-    '-c statement_timeout=10000 -c lock_timeout=8000 -c idle_in_transaction_session_timeout=15000';
   const before = address.searchParams.get('options') ?? '';
-  address.searchParams.set('options', `${before} -c role=${ROLE} ${limits}`.trim());
+  address.searchParams.set('options', `${before} -c role=${ROLE}`.trim());
   return address.href;
 };
 

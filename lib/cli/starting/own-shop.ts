@@ -1,8 +1,9 @@
 /** A shop of one's own: an empty one with one owner, and the link by which that owner comes in. */
 import { createInterface } from 'node:readline/promises';
+import { ROLES } from '@/lib/domain/base/vocabulary';
 import { makeEnrolment } from '@/lib/server/auth/enrolment';
 import type { Database } from '@/lib/server/database';
-import { newShop } from '@/lib/server/new-shop';
+import { newShop, UNNAMED } from '@/lib/server/new-shop';
 import type { HandedOver } from './handed-over';
 import type { Filling } from './shop-database';
 import { StartTrouble } from './trouble';
@@ -12,18 +13,17 @@ export interface Names {
   readonly owner: string;
 }
 
-const SHOP = 'My shop';
 const OWNER = 'Owner';
 
 /** Asked only where somebody sits, and before the work begins; elsewhere the flags say it, or these plain words do. */
 export const askNames = async ({ shopName, ownerName }: HandedOver): Promise<Names> => {
-  if (!process.stdin.isTTY) return { shop: shopName ?? SHOP, owner: ownerName ?? OWNER };
+  if (!process.stdin.isTTY) return { shop: shopName ?? UNNAMED, owner: ownerName ?? OWNER };
   // Not as a terminal: that would take the Ctrl-C for itself.
   const terminal = createInterface({ input: process.stdin, output: process.stdout, terminal: false });
   const ask = async (question: string, otherwise: string): Promise<string> =>
     (await terminal.question(`${question} [${otherwise}] `)).trim() || otherwise;
   try {
-    const shop = shopName ?? (await ask('What is your shop called?', SHOP));
+    const shop = shopName ?? (await ask('What is your shop called?', UNNAMED));
     return { shop, owner: ownerName ?? (await ask('And who owns it?', OWNER)) };
   } finally {
     terminal.close();
@@ -41,7 +41,8 @@ const idOf = (name: string): string =>
 export const ownFilling = (names: Names, zone: string): Filling => ({
   label: 'your shop',
   fill: async (db, { note }) => {
-    const owner = { id: idOf(names.owner), name: names.owner };
+    // Whoever begins a shop alone moves its cars on and works on them too.
+    const owner = { id: idOf(names.owner), name: names.owner, roles: ROLES };
     const opened = await newShop(db, { name: names.shop, zone, owner }, new Date().toISOString());
     if (!opened.opened) throw new StartTrouble(`No shop could be opened: ${opened.says}.`);
     note(`${names.shop}, ${zone}`);

@@ -49,6 +49,8 @@ export interface RefusalDetails {
   'not-independent': { person: PersonId; joint: StateKey };
   'approver-not-independent': { person: PersonId; change: string };
   'strike-needs-lead': { signature: string; actor: PersonId };
+  /** Met by whoever removes the only owner: nobody could let anybody in any more. */
+  'last-owner': { person: PersonId };
 
   // --- where the work stands ---
   'stage-not-reached': { operation: StateKey; stage: Key; standsIn: Key };

@@ -10,6 +10,7 @@ type Code =
   | 'not-independent'
   | 'approver-not-independent'
   | 'strike-needs-lead'
+  | 'last-owner'
   | 'stage-not-reached'
   | 'hold-stands'
   | 'operation-not-running'
@@ -64,6 +65,8 @@ export const workSentences: Sentences<Code> = {
     `${person} asked for ${change} or did the work it is about. Someone else approves.`,
   'strike-needs-lead': ({ signature, actor }) =>
     `${actor} can't strike ${signature}: it is another's, is verified, or carries another's signature. A lead strikes it, with a reason.`,
+  'last-owner': ({ person }) =>
+    `${person} is the shop's only owner, and nobody else could let people in. Add another owner first.`,
   'stage-not-reached': ({ operation, stage, standsIn }, called) =>
     `${called(operation)} may not begin before the car stands in ${called(stage)}; it stands in ${called(standsIn)}. Advance the car first.`,
   'hold-stands': ({ hold, scope, reason }) =>

@@ -41,10 +41,20 @@ export const decideShop = (facts: Facts, claim: ShopClaim): ShopDecision => {
       return facts.people[claim.person] === undefined
         ? unknown('person', claim.person)
         : accept({ type: 'person-qualified', person: claim.person, qualification: claim.qualification });
-    case 'remove-person':
-      return facts.people[claim.person] === undefined
-        ? unknown('person', claim.person)
+    case 'end-qualification': {
+      const person = facts.people[claim.person];
+      if (person === undefined) return unknown('person', claim.person);
+      return person.qualifications.some(({ key }) => key === claim.key)
+        ? accept({ type: 'qualification-ended', person: claim.person, key: claim.key, last: claim.last })
+        : unknown('qualification', claim.key);
+    }
+    case 'remove-person': {
+      const person = facts.people[claim.person];
+      if (person === undefined) return unknown('person', claim.person);
+      return isLastOwner(facts, claim.person)
+        ? deny(refuse('last-owner', { person: claim.person }))
         : accept({ type: 'person-removed', person: claim.person });
+    }
     case 'add-tool':
       return facts.tools[claim.tool] === undefined ? addTool(claim) : there('tool', claim.tool);
     case 'add-adapter': {
@@ -91,6 +101,11 @@ export const decideShop = (facts: Facts, claim: ShopClaim): ShopDecision => {
         : accept({ type: 'lot-cleared', lot: claim.lot, reason: claim.reason });
     }
   }
+};
+
+const isLastOwner = (facts: Facts, id: string): boolean => {
+  const owners = Object.values(facts.people).filter(({ roles, left }) => !left && roles.includes('owner'));
+  return owners.length === 1 && owners[0]?.id === id;
 };
 
 /** One name, one document: what was built by a revision must stay readable under its name. */

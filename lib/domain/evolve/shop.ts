@@ -1,5 +1,6 @@
 /** Events of the shop's own stream: people, tools, lots. */
 import type { ShopEvent } from '@/lib/domain/events';
+import { endedAfter } from '@/lib/domain/shop/rows';
 import type { Lot, Person, Shop } from '@/lib/domain/shop/rows';
 import type { Tool } from '@/lib/domain/torque/tool';
 
@@ -16,6 +17,11 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
       return onPerson(shop, event.person, (person) => ({
         ...person,
         qualifications: [...person.qualifications, event.qualification],
+      }));
+    case 'qualification-ended':
+      return onPerson(shop, event.person, (person) => ({
+        ...person,
+        qualifications: endedAfter(person.qualifications, event.key, event.last),
       }));
     case 'person-removed':
       return onPerson(shop, event.person, (person) => ({ ...person, left: true }));

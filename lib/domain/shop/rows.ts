@@ -9,6 +9,13 @@ export interface Qualification {
   readonly until?: Day;
 }
 
+/** Nothing of that name counts after the last day, whatever was recorded before. */
+export interface QualificationEnd {
+  readonly person: PersonId;
+  readonly key: Key;
+  readonly last: Day;
+}
+
 export interface Person {
   readonly id: PersonId;
   readonly name: string;
@@ -57,3 +64,10 @@ export const isQualified = (person: Person, qualification: Key | null, day: Day)
     ({ key, from, until }) =>
       key === qualification && (from === undefined || from <= day) && (until === undefined || day <= until),
   );
+
+/** None of that name goes beyond the day; one that would only have begun after it is gone. */
+export const endedAfter = (held: readonly Qualification[], key: Key, last: Day): readonly Qualification[] =>
+  held.flatMap((each) => {
+    if (each.key !== key || (each.until !== undefined && each.until <= last)) return [each];
+    return each.from !== undefined && each.from > last ? [] : [{ ...each, until: last }];
+  });

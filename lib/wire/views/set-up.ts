@@ -2,9 +2,31 @@
 import type { Role } from '@/lib/domain/base/vocabulary';
 
 export interface SetUpStep {
-  readonly key: 'people' | 'tablets' | 'tools' | 'plans' | 'cars';
+  readonly key: 'shop' | 'people' | 'tablets' | 'tools' | 'plans' | 'cars';
   readonly says: string;
   readonly isDone: boolean;
+  /** Left out so far: something after it is done. */
+  readonly isLeft: boolean;
+}
+
+export interface SetUpSteps {
+  readonly steps: readonly SetUpStep[];
+  /** No car was ever begun: whoever comes here is led from step to step. */
+  readonly isBeginning: boolean;
+}
+
+export interface ShopSettingView {
+  readonly name: string;
+  readonly zone: string;
+  /** Day and time by that calendar. */
+  readonly now: string;
+  /** To choose from; any other name that the calendar knows is taken too. */
+  readonly zones: readonly string[];
+  /** Only an owner, and not in the demo. */
+  readonly mayChange: boolean;
+  /** The time zone too. */
+  readonly mayMove: boolean;
+  readonly isDemo: boolean;
 }
 
 export interface HeldQualification {
@@ -13,6 +35,8 @@ export interface HeldQualification {
   readonly says: string;
   /** It doesn't hold today, or not for another month. */
   readonly isEnding: boolean;
+  /** It holds today or will: it can be ended. */
+  readonly mayEnd: boolean;
 }
 
 export interface SetUpPerson {
@@ -31,9 +55,15 @@ export interface SetUpPerson {
   /** Whoever looks at this may make them a link. */
   readonly mayLink: boolean;
   readonly isOneself: boolean;
+  /** Whoever looks at this may remove them. */
+  readonly mayRemove: boolean;
+  /** The running work that they would leave behind; null: none. */
+  readonly atWork: string | null;
 }
 
 export interface PeopleView {
+  readonly today: string;
+  readonly yesterday: string;
   readonly people: readonly SetUpPerson[];
   /** Every qualification that somebody holds or a plan asks for. */
   readonly keys: readonly string[];
@@ -66,6 +96,8 @@ export interface SetUpTool {
   readonly id: string;
   readonly name: string;
   readonly kind: string;
+  /** It reads a check's values and turns nothing. */
+  readonly isGauge: boolean;
   readonly range: string;
   readonly length: string | null;
   readonly unit: string;

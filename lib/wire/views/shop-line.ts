@@ -2,6 +2,7 @@
 import type { ShopPayload } from '@/lib/domain/events';
 import type { EventLine } from './log';
 import { conditionWords } from './event-words';
+import { SUSPECT_WORDS } from './suspect-words';
 
 type NameIn = (id: string) => string;
 
@@ -16,6 +17,12 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn): Even
         person(event.person),
         `is qualified for ${conditionWords(event.qualification.key)}`,
       );
+    case 'qualification-ended':
+      return line(
+        'gclosed',
+        person(event.person),
+        `is qualified for ${conditionWords(event.key)} up to ${event.last} and no longer`,
+      );
     case 'person-removed':
       return line('gclosed', person(event.person), 'has left');
     case 'tool-added':
@@ -25,7 +32,7 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn): Even
     case 'tool-calibrated':
       return line('passed', tool(event.tool), `is calibrated up to ${event.calibration.due}`);
     case 'tool-suspected':
-      return line('disturbed', tool(event.tool), `is suspect: ${event.interval.reason}`);
+      return line('disturbed', tool(event.tool), `is suspect: ${SUSPECT_WORDS[event.interval.reason]}`);
     case 'tool-tested':
       return line('hint', tool(event.tool), `was tested: off by ${event.low} to ${event.high} %`);
     case 'plan-released':

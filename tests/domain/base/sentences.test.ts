@@ -66,6 +66,7 @@ const SAMPLES: Samples = {
   'not-independent': [{ person: 'tom', ...J }],
   'approver-not-independent': [{ person: 'tom', change: 'D-1' }],
   'strike-needs-lead': [{ signature: 'S-1', actor: 'tom' }],
+  'last-owner': [{ person: 'ada' }],
   'stage-not-reached': [{ ...OP, stage: 'BD', standsIn: 'AX' }],
   'hold-stands': ['gate', 'work', 'things'].map((scope) => ({ hold: 'H-1', scope, reason: 'paper missing' })),
   'operation-not-running': [OP],

@@ -34,6 +34,7 @@ describe.each(releases)('the log of release %s', (name) => {
 const KINDS: Readonly<Record<EventType, true>> = {
   'person-added': true,
   'person-qualified': true,
+  'qualification-ended': true,
   'person-removed': true,
   'tool-added': true,
   'adapter-added': true,

@@ -1,9 +1,12 @@
 /** The shop's people: what they may do, until when, and whether they can sign. */
 import 'server-only';
-import type { Day } from '@/lib/domain/base/vocabulary';
+import type { Day, PersonId } from '@/lib/domain/base/vocabulary';
+import { clocksOf } from '@/lib/domain/clocks';
+import { isQualified } from '@/lib/domain/shop/rows';
 import type { Person, Qualification, Shop } from '@/lib/domain/shop/rows';
 import { mayEnrol, needsPassword } from '@/lib/server/auth/enrolment';
 import type { Database } from '@/lib/server/database';
+import { loadFloor } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { initialsOf } from '@/lib/server/queries/board/words';
@@ -12,7 +15,12 @@ import type { HeldQualification, PeopleView } from '@/lib/wire/views/set-up';
 import { dayWords, whenWords } from '@/lib/wire/views/when';
 
 export const peopleView = async (db: Database, who: Person): Promise<PeopleView> => {
-  const [shop, { zone }, access] = await Promise.all([loadShop(db), shopSetting(db), accessOf(db)]);
+  const [shop, { zone }, access, atWork] = await Promise.all([
+    loadShop(db),
+    shopSetting(db),
+    accessOf(db),
+    atWorkOf(db),
+  ]);
   const today = shopDay(zone)(new Date().toISOString());
   const when = whenWords(zone, today);
   const here = Object.values(shop.people).filter(({ left }) => !left);
@@ -25,19 +33,32 @@ export const peopleView = async (db: Database, who: Person): Promise<PeopleView>
         name: person.name,
         initials: initialsOf(person.name),
         roles: person.roles,
-        held: person.qualifications.map((each) => heldWords(each, today)),
+        held: heldOf(person, today),
         secrets: secretWords(wantsPassword, password, pin),
         needsLink: !pin || (wantsPassword && !password),
         linkUntil: link === null ? null : when(link.toISOString()),
         restsUntil: rest === null ? null : shopTime(zone)(rest.toISOString()),
         mayLink: mayEnrol(who, person),
         isOneself: person.id === who.id,
+        mayRemove: person.id !== who.id && (!person.roles.includes('owner') || who.roles.includes('owner')),
+        atWork: atWork.get(person.id) ?? null,
       };
     }),
     keys: await keysOf(db, shop, here),
     takenIds: Object.keys(shop.people),
+    today,
+    yesterday: daysOn(today, -1),
   };
 };
+
+/** Whose clock runs on what. */
+const atWorkOf = async (db: Database): Promise<ReadonlyMap<PersonId, string>> =>
+  new Map(
+    Object.entries(clocksOf(await loadFloor(db))).map(([person, clocks]) => [
+      person,
+      clocks.map(({ car, operation }) => `${operation} of ${car}`).join(' and '),
+    ]),
+  );
 
 interface Access {
   readonly password: boolean;
@@ -67,11 +88,28 @@ const secretWords = (wantsPassword: boolean, password: boolean, pin: boolean): s
 
 const SOON_DAYS = 30;
 
-const heldWords = ({ key, from, until }: Qualification, today: Day): HeldQualification => {
+/** One line for each that they ever held: of several records of a name the one that counts today, or goes furthest. */
+const heldOf = (person: Person, today: Day): readonly HeldQualification[] =>
+  [...new Set(person.qualifications.map(({ key }) => key))].map((key) => {
+    const records = person.qualifications.filter((each) => each.key === key);
+    const holding = records.filter((each) => isQualified({ ...person, qualifications: [each] }, key, today));
+    return heldWords(key, furthest(holding.length > 0 ? holding : records), today);
+  });
+
+const furthest = (records: readonly Qualification[]): Qualification | undefined =>
+  records.toSorted((a, b) => ((a.until ?? FOREVER) < (b.until ?? FOREVER) ? 1 : -1))[0];
+
+const FOREVER = '9999-12-31';
+
+const heldWords = (key: string, record: Qualification | undefined, today: Day): HeldQualification => {
+  const { from, until } = record ?? {};
   const isEnding = until !== undefined && until < daysOn(today, SOON_DAYS);
-  if (from !== undefined && from > today) return { key, says: `from ${dayWords(from, today)}`, isEnding };
-  if (until === undefined) return { key, says: 'holds', isEnding };
-  return { key, says: until < today ? `ended ${dayWords(until, today)}` : dayWords(until, today), isEnding };
+  const mayEnd = until === undefined || until >= today;
+  if (from !== undefined && from > today)
+    return { key, says: `from ${dayWords(from, today)}`, isEnding, mayEnd };
+  if (until === undefined) return { key, says: 'holds', isEnding, mayEnd };
+  const says = until < today ? `ended ${dayWords(until, today)}` : dayWords(until, today);
+  return { key, says, isEnding, mayEnd };
 };
 
 const daysOn = (day: Day, days: number): Day =>

@@ -1,12 +1,16 @@
 /** How far a shop is set up: each step in one line. */
 import 'server-only';
 import type { Database } from '@/lib/server/database';
-import { loadShop } from '@/lib/server/load/shop';
-import type { SetUpStep } from '@/lib/wire/views/set-up';
+import { loadShop, shopSetting } from '@/lib/server/load/shop';
+import { UNNAMED } from '@/lib/server/new-shop';
+import type { SetUpStep, SetUpSteps } from '@/lib/wire/views/set-up';
 
-export const setUpSteps = async (db: Database): Promise<readonly SetUpStep[]> => {
-  const [shop, cars, tablets] = await Promise.all([
+type Step = Omit<SetUpStep, 'isLeft'>;
+
+export const setUpSteps = async (db: Database): Promise<SetUpSteps> => {
+  const [shop, { name, zone }, cars, tablets] = await Promise.all([
     loadShop(db),
+    shopSetting(db),
     db.car.count(),
     db.device.findMany({
       where: { enrolledAt: { not: null }, revokedAt: null },
@@ -17,7 +21,12 @@ export const setUpSteps = async (db: Database): Promise<readonly SetUpStep[]> =>
   const here = Object.values(shop.people).filter(({ left }) => !left);
   const tools = Object.values(shop.tools);
   const plans = Object.values(shop.plans);
-  return [
+  const steps: readonly Step[] = [
+    {
+      key: 'shop',
+      says: `${name}; its days are those of ${zone}`,
+      isDone: name !== UNNAMED,
+    },
     {
       key: 'people',
       says:
@@ -56,7 +65,13 @@ export const setUpSteps = async (db: Database): Promise<readonly SetUpStep[]> =>
       isDone: cars > 0,
     },
   ];
+  return { steps: steps.map(withLeft), isBeginning: cars === 0 };
 };
+
+const withLeft = (step: Step, at: number, steps: readonly Step[]): SetUpStep => ({
+  ...step,
+  isLeft: !step.isDone && steps.slice(at).some(({ isDone }) => isDone),
+});
 
 const MOST_NAMED = 3;
 

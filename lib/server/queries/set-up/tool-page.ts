@@ -12,6 +12,7 @@ import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { shopDay } from '@/lib/wire/shop-day';
 import { namesOf } from '@/lib/wire/views/names';
+import { SUSPECT_WORDS } from '@/lib/wire/views/suspect-words';
 import type { ToolPageView, ToolTouch } from '@/lib/wire/views/set-up';
 import { dayWords, whenWords } from '@/lib/wire/views/when';
 import { touchesOf } from './tool-touches';
@@ -98,7 +99,7 @@ const suspectWords = (
   { from, until, reason, low, high }: SuspectInterval,
   when: (at: Instant) => string,
 ) => ({
-  says: `${reason}, from ${when(from)} ${until === null ? 'until somebody tests it' : `to ${when(until)}`}`,
+  says: `${SUSPECT_WORDS[reason]}, from ${when(from)} ${until === null ? 'until somebody tests it' : `to ${when(until)}`}`,
   found:
     low === null || high === null
       ? 'not tested: it may have read low or high'

@@ -8,6 +8,7 @@ import { loadEveryCar } from '@/lib/server/load/car';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { shopDay } from '@/lib/wire/shop-day';
 import type { SetUpTool, ToolsView } from '@/lib/wire/views/set-up';
+import { SUSPECT_WORDS } from '@/lib/wire/views/suspect-words';
 import { dayWords } from '@/lib/wire/views/when';
 import { inDoubtWords, touchesOf } from './tool-touches';
 import type { Touch } from './tool-touches';
@@ -36,6 +37,7 @@ export const toolOf = (tool: Tool, today: Day, touches: readonly Touch[]): SetUp
   id: tool.id,
   name: tool.name,
   kind: tool.kind,
+  isGauge: tool.kind === 'gauge',
   range: `${tool.low} to ${tool.high} ${tool.unit}`,
   unit: tool.unit,
   length: tool.length === undefined ? null : `${tool.length.value} ${tool.length.unit}`,
@@ -52,7 +54,8 @@ const trustIn = (
   today: Day,
 ): { readonly calibration: string; readonly isUsable: boolean; readonly isSuspect: boolean } => {
   const open = tool.suspect.find(({ until }) => until === null);
-  if (open !== undefined) return { calibration: `suspect: ${open.reason}`, isUsable: false, isSuspect: true };
+  if (open !== undefined)
+    return { calibration: `suspect: ${SUSPECT_WORDS[open.reason]}`, isUsable: false, isSuspect: true };
   const last = lastCalibration(tool);
   if (last === null) return { calibration: 'never calibrated', isUsable: false, isSuspect: false };
   return calibrationOn(tool, today) === null
