@@ -24,7 +24,7 @@ const heard = (page: Page, text: string | RegExp): Promise<void> =>
 /** Picked up, one stage on, put down; the page says each of it. */
 const moveOn = async (page: Page, car: string): Promise<void> => {
   await press(page, plate(page, car), 'Space');
-  await heard(page, new RegExp(`^${car} picked up in `));
+  await heard(page, new RegExp(`^${car} (picked up in|over) `));
   await page.keyboard.press('ArrowRight');
   await heard(page, new RegExp(`^${car} over .*, the next stage\\.`));
   await page.keyboard.press('Space');
@@ -46,7 +46,7 @@ const signsIn = async ({ page }: Watched): Promise<void> => {
 const putsInesOnAStage = async ({ page }: Watched): Promise<void> => {
   const chip = page.getByRole('region', { name: 'People' }).getByRole('button', { name: 'Ines' });
   await press(page, chip, 'Space');
-  await heard(page, 'Ines Harrow picked up.');
+  await heard(page, /^Ines Harrow (picked up|over|is over)/);
   await page.keyboard.press('ArrowDown');
   await heard(page, /^Ines Harrow over /);
   const before = await page.getByText(/^Ines Harrow over /).textContent();

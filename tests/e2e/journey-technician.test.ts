@@ -60,7 +60,7 @@ const openJob = (page: Page, car: string): Promise<void> =>
     .getByRole('main')
     .getByRole('link')
     .filter({ hasText: car })
-    .filter({ hasText: 'given to you' })
+    .filter({ hasText: /given to you|begun by you/ })
     .first()
     .tap();
 const keys = (page: Page): Locator => page.getByRole('group', { name: 'Keys', exact: true });
@@ -119,7 +119,10 @@ const saysWhichCarAndTool = async (page: Page): Promise<void> => {
     .getByRole('listitem')
     .filter({ hasText: /^T-12.*suspect since/s })
     .waitFor();
-  await tools.getByRole('button', { name: /^T-05 / }).tap();
+  await tools
+    .getByRole('button', { name: /^T-05 / })
+    .first()
+    .tap();
   await tools.waitFor({ state: 'hidden' });
 };
 

@@ -23,7 +23,7 @@ beforeAll(async () => {
   shop = await openShop();
   journey = await Journey.at(shop.address);
   [lead, tablet] = await Promise.all([journey.window('desk'), journey.window('tablet')]);
-  await Promise.all([comeIn(lead, 'mara', '/board'), comeIn(tablet, 'tobit', `${CAR}`)]);
+  await Promise.all([comeIn(lead, 'mara', '/board'), comeIn(tablet, 'tobit', CAR)]);
   await whenReady(lead.page);
 });
 afterAll(async () => {
@@ -52,7 +52,7 @@ const torquesTheBracket = async (page: Page): Promise<void> => {
     .filter({ hasText: /^T-12.*suspect since/s })
     .waitFor();
   await tools
-    .getByRole('button', { name: /^T-05 [^,]*$|^T-05 [^A]*$/ })
+    .getByRole('button', { name: /^T-05 / })
     .first()
     .tap();
   for (const reading of ['45', '45.5']) {

@@ -41,7 +41,7 @@ export class Journey {
       await act();
     } catch (error) {
       const said = await page
-        .locator('body')
+        .locator('main')
         .innerText()
         .catch(() => '');
       const why = error instanceof Error ? error.message : String(error);
