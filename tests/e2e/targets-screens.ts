@@ -1,7 +1,7 @@
 /** Every screen and state on which something is pressed, and how one comes there. */
 import type { Page } from 'playwright';
 
-export interface Screen {
+interface Screen {
   readonly name: string;
   /** Null: nobody is signed in. */
   readonly who: 'mara' | 'ada' | 'tobit' | 'oswin' | null;
