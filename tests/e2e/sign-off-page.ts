@@ -43,7 +43,8 @@ export class Sheet {
   /** Drawn, its drafts looked for, and the car confirmed, which is asked once for each car and sitting. */
   async ready(): Promise<void> {
     await this.page.locator('.so-pad[data-ready]').waitFor();
-    const yes = this.page.getByRole('button', { name: /^It is / });
+    const which = this.page.getByRole('region', { name: 'Which car' });
+    const yes = which.getByRole('button', { name: /^It is / });
     if ((await yes.count()) > 0) await yes.click();
   }
 

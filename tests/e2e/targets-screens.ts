@@ -21,7 +21,7 @@ const sure = async (page: Page): Promise<void> => {
     .getByText(/It is |this car, you said/)
     .first()
     .waitFor();
-  const yes = page.getByRole('button', { name: /^It is / });
+  const yes = page.getByRole('region', { name: 'Which car' }).getByRole('button', { name: /^It is / });
   if ((await yes.count()) > 0) await yes.click();
 };
 const sheet = (joint: string): string => `/cars/T-001/joints/${joint}`;
