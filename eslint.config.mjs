@@ -225,6 +225,18 @@ export default tseslint.config(
   },
   { files: ['components/**'], rules: { 'import-x/no-default-export': 'error' } },
   {
+    files: ['tests/e2e/**', 'tests/support/**'],
+    rules: {
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: 'CallExpression[callee.property.name="waitForTimeout"]',
+          message: 'Wait for what the page says or the device keeps; time alone proves nothing.',
+        },
+      ],
+    },
+  },
+  {
     // A rule set again replaces the general one, so the general patterns are repeated in these lists.
     files: ['lib/domain/**'],
     rules: {

@@ -4,8 +4,11 @@ import { cookies } from 'next/headers';
 import type { ReactNode } from 'react';
 // First: it says in which order the layers of style count.
 import './globals.css';
+import { Device } from '@/components/act/device';
 import { LiveRegion } from '@/components/ui/live-region';
 import { Sprite } from '@/components/ui/sprite';
+import { seatEvenLocked } from '@/lib/server/auth/session';
+import { takesPins } from '@/lib/server/auth/tablets';
 import { LockGate } from './lock-gate';
 
 export const metadata: Metadata = {
@@ -32,6 +35,8 @@ const plate = localFont({
 
 export default async function Layout({ children }: { readonly children: ReactNode }) {
   const theme = (await cookies()).get('slipmark-theme')?.value;
+  // Out of reach: the page below says so itself.
+  const seat = await seatEvenLocked().catch(() => null);
   return (
     <html
       lang="en"
@@ -43,7 +48,7 @@ export default async function Layout({ children }: { readonly children: ReactNod
       <body>
         <LiveRegion />
         <Sprite />
-        {children}
+        <Device isOneHand={seat !== null && !takesPins(seat.standing)}>{children}</Device>
         <LockGate />
       </body>
     </html>

@@ -5,6 +5,7 @@ import { Button } from '@/components/ui/button';
 import { Glyph } from '@/components/ui/glyph';
 import type { ActRef } from '@/lib/wire/views/desk';
 import { AnswerPanel } from './answer-panel';
+import { useIsOneHand } from './device';
 import { useDesk } from './desk-context';
 import { FormField } from './fields/field';
 import { PinDialog } from './pin-dialog';
@@ -26,8 +27,19 @@ export function ActForm({ act, bare = false, weight = 'main' }: ActFormProps) {
   const { desk } = useDesk();
   const state = useAct(act);
   const heading = useId();
-  const { spec, values, answer } = state;
+  const { spec, values, answer, whyNotMe } = state;
+  const isOneHand = useIsOneHand();
   if (spec === null) return null;
+  if (isOneHand && whyNotMe !== null && !DEPENDS.has(act.type))
+    return (
+      <p className="notmine small">
+        <Glyph name="lock" size={20} />
+        <span>
+          <b>{spec.title}</b> is not for {desk.me.name}. {whyNotMe} Whoever may does it on a tablet of the
+          shop, or at their own desk.
+        </span>
+      </p>
+    );
   const isUnknown = answer?.outcome === 'unknown';
   const isSmall = spec.fields.length === 0 && spec.brings.length === 0;
   return (
@@ -72,7 +84,7 @@ export function ActForm({ act, bare = false, weight = 'main' }: ActFormProps) {
       </form>
       {state.asking ? (
         <PinDialog
-          people={state.people}
+          people={isOneHand ? state.people.filter(({ id }) => id === desk.me.id) : state.people}
           default={desk.me.id}
           says={spec.says}
           act={spec.button}
@@ -83,6 +95,9 @@ export function ActForm({ act, bare = false, weight = 'main' }: ActFormProps) {
     </>
   );
 }
+
+/** Who may is known only once something in the form is chosen. */
+const DEPENDS: ReadonlySet<string> = new Set(['strike-signature']);
 
 /** The door names a claim's field; a check's value stands under its own name. */
 const errorOf = (answer: ActState['answer'], name: string): string | null =>
@@ -116,6 +131,7 @@ interface ActBarProps {
 function ActBar({ state, blocked, weight }: ActBarProps) {
   const { desk } = useDesk();
   const { spec, signs, whyNotMe, missing, busy } = state;
+  const isOneHand = useIsOneHand();
   const now = useNow(spec?.readyAt !== undefined);
   if (spec === null) return null;
   const isEarly = spec.readyAt !== undefined && now !== null && now < Date.parse(spec.readyAt);
@@ -134,9 +150,11 @@ function ActBar({ state, blocked, weight }: ActBarProps) {
           ) : whyNotMe === null ? (
             <>
               As <b>{desk.me.name}</b>.{' '}
-              <button type="button" className="linkish" onClick={state.asSomebody}>
-                Somebody else
-              </button>
+              {isOneHand ? null : (
+                <button type="button" className="linkish" onClick={state.asSomebody}>
+                  Somebody else
+                </button>
+              )}
             </>
           ) : (
             <>

@@ -6,6 +6,7 @@ import type { RefObject } from 'react';
 import { RefusalLines } from '@/components/shop/refusal-list';
 import { Button } from '@/components/ui/button';
 import { Glyph } from '@/components/ui/glyph';
+import { announce } from '@/components/ui/live-region';
 import { lineGroups } from './groups';
 import { plateId } from './track-drag';
 import type { Hanging } from './use-moves';
@@ -24,6 +25,7 @@ export function GatePanel({ hanging, at, onClose }: GatePanelProps) {
   const { car, title, says, lines, again } = hanging;
 
   useFocusInside(panel, hanging);
+  useSaidAgain(panel, says);
   useEscape(onClose);
 
   const groups = lineGroups(lines);
@@ -77,6 +79,17 @@ const useFocusInside = (panel: RefObject<HTMLElement | null>, { car, opener }: H
       (isSomewhere ? opener : document.getElementById(plateId(car)))?.focus({ preventScroll: true });
     };
   }, [panel, car, opener]);
+};
+
+/** The floor moved under an open list: that is said, and a focus that stood on a line which is gone stays in here. */
+const useSaidAgain = (panel: RefObject<HTMLElement | null>, says: string): void => {
+  const last = useRef(says);
+  useEffect(() => {
+    if (last.current === says) return;
+    last.current = says;
+    announce(says);
+    if (document.activeElement === document.body) panel.current?.focus({ preventScroll: true });
+  }, [panel, says]);
 };
 
 const useEscape = (onClose: () => void): void => {

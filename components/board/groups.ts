@@ -38,6 +38,9 @@ const KINDS: Readonly<Partial<Record<RefusalLine['code'], Kind>>> = {
   'stopgap-in-place': 'stopgap',
 };
 
+/** Said of the move as it was asked for, rather than of what stands at the gate. */
+export const isOfTheMove = ({ code }: RefusalLine): boolean => KINDS[code] === 'rule';
+
 /** Every line, under the head of its kind. */
 export const lineGroups = (lines: readonly RefusalLine[]): readonly LineGroup[] =>
   (Object.keys(TITLES) as Kind[]).flatMap((kind) => {

@@ -6,6 +6,7 @@ import type { ReactNode } from 'react';
 import { Cell } from './cell';
 import type { CellState } from './cell';
 import { CrewButton, CrewSpot } from './crew/crew-spot';
+import { followed } from './followed';
 import { GatePanel } from './gate-panel';
 import { GatePost } from './gate-post';
 import { gateNumber } from './gate-words';
@@ -27,8 +28,10 @@ interface RowProps {
 }
 
 /** One car and its whole way: stages done, where it stands, what waits. */
-export function Row({ on, mayMove, whyNot, isFixed, pending, hanging, onMove, onLook, onLetGo }: RowProps) {
+export function Row(props: RowProps) {
+  const { on, mayMove, whyNot, isFixed, pending, onMove, onLook, onLetGo } = props;
   const { car, stages } = on;
+  const hanging = props.hanging === null ? null : followed(props.hanging, car);
   const here = stages[car.stage]?.name ?? '';
   const at = pending !== null && !pending.atPost ? pending.to : car.stage;
   const isRefusing = hanging?.isRefusal === true;

@@ -20,6 +20,8 @@ export interface Hanging {
   readonly title: string;
   readonly says: string;
   readonly lines: readonly RefusalLine[];
+  /** What held the gate on the board when it was hung. */
+  readonly gate: readonly RefusalLine[];
   /** Somebody has just been refused, rather than looked what is left to do. */
   readonly isRefusal: boolean;
   /** Asks for an answer that never came. */
@@ -60,10 +62,14 @@ export const useMoves = (find: (id: string) => CarOnTrack | undefined) => {
   const [question, setQuestion] = useState<Question | null>(null);
   const [pending, setPending] = useState<Pending | null>(null);
 
-  const hang = useCallback((on: CarOnTrack, rest: Omit<Hanging, 'car' | 'stage' | 'opener'>): void => {
-    setHanging({ car: on.car.id, stage: on.car.stage, opener: document.activeElement, ...rest });
-    announce(`${rest.title}. ${rest.says}`, rest.isRefusal ? 'assertive' : 'polite');
-  }, []);
+  const hang = useCallback(
+    (on: CarOnTrack, rest: Omit<Hanging, 'car' | 'stage' | 'gate' | 'opener'>): void => {
+      const { id: car, stage, gate } = on.car;
+      setHanging({ car, stage, gate, opener: document.activeElement, ...rest });
+      announce(`${rest.title}. ${rest.says}`, rest.isRefusal ? 'assertive' : 'polite');
+    },
+    [],
+  );
 
   const send = async (
     on: CarOnTrack,

@@ -1,12 +1,11 @@
 import { Glyph } from '@/components/ui/glyph';
-import { LineToServer } from '@/components/shop/line-to-server';
 
 interface SignInStripProps {
   readonly shop: string;
   readonly place?: string;
 }
 
-/** The head of pages that one sees before signing in: whose shop it is, and no way in. */
+/** The head of pages that one sees before signing in: whose shop it is, no way in, and no line, which nobody has yet. */
 export function SignInStrip({ shop, place }: SignInStripProps) {
   return (
     <header className="strip">
@@ -15,10 +14,11 @@ export function SignInStrip({ shop, place }: SignInStripProps) {
         Slipmark
       </a>
       <span className="shopname">{shop}</span>
-      <div className="who">
-        <LineToServer />
-        {place === undefined ? null : <span>{place}</span>}
-      </div>
+      {place === undefined ? null : (
+        <div className="who">
+          <span>{place}</span>
+        </div>
+      )}
     </header>
   );
 }

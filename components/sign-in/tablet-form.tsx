@@ -34,9 +34,9 @@ export function TabletForm({ code, isWrong }: TabletFormProps) {
           <Button kind="main" type="submit" className="go1">
             Enrol this tablet
           </Button>
-          <p className="small dim">
-            <a href="/sign-in?at=bench">Back to the bench</a>
-          </p>
+          <a className="btn quiet" href="/sign-in?at=bench">
+            Back to the bench
+          </a>
         </div>
       </form>
       <section className="side">

@@ -16,7 +16,7 @@ import { InTheWay } from './panels';
 import { SignBar, ThenVerified } from './sign-bar';
 import { ToolDialog } from './tool-dialog';
 import type { Work } from './work';
-import { jointWords, nameOf } from './use-desk';
+import { jointWords, nameOf, SAY_WHICH_CAR } from './use-desk';
 import type { Desk } from './use-desk';
 import { Worker } from './worker';
 
@@ -26,7 +26,7 @@ export function FinalWork({ desk, notes, onOpened, onOther }: Work) {
   const { sitting, seat } = now;
   const [dialog, setDialog] = useState<'tool' | 'pin' | null>(null);
   const isDone = desk.signing.state.is === 'asking' || sitting.pending !== null;
-  const isLocked = isDone || sitting.over.length > 0 || seat.worker === '';
+  const isLocked = isDone || sitting.over.length > 0 || seat.worker === '' || desk.at.isSure !== true;
   const current = sitting.over.length > 0 ? overAsk(desk) : currentAsk(bench, sitting);
   const left = whatIsLeft(desk);
   const tool = wayId(seat.way).replace(' ', ' and ');
@@ -125,8 +125,9 @@ const overAsk = ({ view, bench, now }: Desk) =>
   asksOf(view.joint, bench.tool?.kind ?? null).find((ask) => isOver(now.sitting, ask)) ?? null;
 
 /** Why it can't be signed yet; empty where it can. */
-const whatIsLeft = ({ view, bench, now }: Desk): string => {
+const whatIsLeft = ({ view, bench, now, at }: Desk): string => {
   const { sitting, seat } = now;
+  if (at.isSure === false) return SAY_WHICH_CAR;
   if (seat.worker === '') return 'choose whose hands these are';
   const asks = asksOf(view.joint, bench.tool?.kind ?? null);
   if (asks.length === 0 && !isByHand(view.joint)) return 'choose a tool first';

@@ -25,11 +25,6 @@ export function Head({ view, onLeave }: HeadProps) {
       >
         <Glyph name="arrow" />
       </Link>
-      <p className="so-car">
-        <Chip colour={car.colour} />
-        <b>{car.chassis}</b>
-        <span className="so-colour">{car.colour ?? 'no colour yet'}</span>
-      </p>
       <div className="so-what">
         <h1>
           {joint.name}

@@ -11,7 +11,7 @@ import { SignBar } from './sign-bar';
 import { signers } from './snug-work';
 import { Standing } from './standing';
 import { DisturbedDialog } from './trouble-dialogs';
-import { jointWords } from './use-desk';
+import { jointWords, SAY_WHICH_CAR } from './use-desk';
 import type { Work } from './work';
 
 /** Tried again with a good tool: either nothing moved, or it did. */
@@ -21,7 +21,12 @@ export function RecheckWork({ desk, notes, onOther }: Work) {
   const [tool, setTool] = useState<string | null>(null);
   const [dialog, setDialog] = useState<'sign' | 'moved' | null>(null);
   const asksTool = joint.method !== 'firm';
-  const left = asksTool && tool === null ? 'choose the tool it is tried with' : '';
+  const left =
+    desk.at.isSure === false
+      ? SAY_WHICH_CAR
+      : asksTool && tool === null
+        ? 'choose the tool it is tried with'
+        : '';
   const close = (): void => {
     setDialog(null);
   };
@@ -63,7 +68,7 @@ export function RecheckWork({ desk, notes, onOther }: Work) {
         <SignBar
           says="Nothing moved"
           why={left === '' ? 'signs the recheck, asks the PIN' : left}
-          isHeld={left !== '' || desk.signing.state.is === 'asking'}
+          isHeld={left !== '' || desk.at.isSure !== true || desk.signing.state.is === 'asking'}
           onSign={() => {
             setDialog('sign');
           }}

@@ -8,6 +8,7 @@ import type { FittedClaim } from '@/lib/domain/car/hardware';
 import type { HardwareView, SignOffView } from '@/lib/wire/views/sign-off';
 import { FinalWork } from './final-work';
 import { HardwareDialog } from './hardware-dialog';
+import { CarBar } from './car-bar';
 import { Band, Head, carHref } from './head';
 import { headStates } from './model/head-states';
 import { countOf, isBegun, isOwed } from './model/sitting';
@@ -91,6 +92,7 @@ export function Sheet({ view, present }: SheetProps) {
     <>
       <Band colour={view.car.colour} />
       <div className="so-in">
+        <CarBar car={view.car} at={desk.at} />
         <Head
           view={view}
           onLeave={(event: MouseEvent) => {

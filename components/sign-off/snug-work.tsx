@@ -8,7 +8,7 @@ import { wantOf } from './model/want';
 import { InTheWay } from './panels';
 import { SignBar } from './sign-bar';
 import { ToolCard } from './tool-card';
-import { jointWords } from './use-desk';
+import { jointWords, SAY_WHICH_CAR } from './use-desk';
 import type { Work } from './work';
 
 /** Fitted and run up to contact: no value, and no torque gate is met by it. */
@@ -56,8 +56,8 @@ export function SnugWork({ desk, notes, onOther }: Work) {
       <section className="so-pad" aria-label="Sign" data-ready={desk.now.isReady || undefined}>
         <SignBar
           says="Sign snug"
-          why="asks the PIN of who did it"
-          isHeld={isBusy}
+          why={desk.at.isSure === false ? SAY_WHICH_CAR : 'asks the PIN of who did it'}
+          isHeld={isBusy || desk.at.isSure !== true}
           onSign={() => {
             setOpen(true);
           }}

@@ -9,6 +9,8 @@ import type { SignOffView } from '@/lib/wire/views/sign-off';
 import { benchOf } from './model/judge';
 import type { Bench } from './model/judge';
 import { adapterOf, firstWay, toolOf } from './model/ways';
+import { useAtCar } from './use-at-car';
+import type { AtCar } from './use-at-car';
 import { useDrafts } from './use-drafts';
 import type { SittingNow } from './use-drafts';
 import { useOver } from './use-over';
@@ -19,6 +21,8 @@ export interface Desk {
   readonly view: SignOffView;
   /** Who is signed in on this device. */
   readonly present: string;
+  /** Whether they have said that it is this car they stand at: until then nothing is entered or signed. */
+  readonly at: AtCar;
   readonly now: SittingNow;
   readonly bench: Bench;
   readonly signing: Signing;
@@ -41,6 +45,7 @@ const firstWorker = (view: SignOffView, present: string): string => {
 export const useDesk = (view: SignOffView, present: string): Desk => {
   const router = useRouter();
   const now = useDrafts(view, { worker: firstWorker(view, present), way: firstWay(view) });
+  const at = useAtCar(view.car.id, present);
   const signing = useSigning(view.car.id);
   const refresh = useCallback(() => {
     router.refresh();
@@ -57,6 +62,7 @@ export const useDesk = (view: SignOffView, present: string): Desk => {
   return {
     view,
     present,
+    at,
     now,
     bench,
     signing,
@@ -89,6 +95,9 @@ export const useDesk = (view: SignOffView, present: string): Desk => {
       }),
   };
 };
+
+/** Why nothing is signed yet: nobody has said that this is the car. */
+export const SAY_WHICH_CAR = 'first say that it is this car';
 
 export const nameOf = (view: SignOffView, id: string): string =>
   view.people.find((person) => person.id === id)?.name ?? id;

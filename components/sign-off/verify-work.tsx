@@ -12,7 +12,8 @@ import { ReapplyTool, reapplyAt } from './reapply-tool';
 import { SignBar } from './sign-bar';
 import { Standing } from './standing';
 import { RejectDialog } from './trouble-dialogs';
-import { jointWords, nameOf } from './use-desk';
+import { jointWords, nameOf, SAY_WHICH_CAR } from './use-desk';
+import type { Desk } from './use-desk';
 import type { Work } from './work';
 
 /** The second person: looks at the joint by its own method, and agrees or does not. */
@@ -26,8 +27,7 @@ export function VerifyWork({ desk, notes, onOther }: Work) {
   const method: VerifyMethod = joint.verify ?? 'seen';
   const asksTool = method === 're-applied' && joint.method !== 'firm';
   const isBusy = desk.signing.state.is === 'asking';
-  const left =
-    who === '' ? 'choose who verifies' : asksTool && tool === null ? 'choose the tool it is tried with' : '';
+  const left = whatIsLeft(desk, who, asksTool && tool === null);
   const close = (): void => {
     setDialog(null);
   };
@@ -75,7 +75,7 @@ export function VerifyWork({ desk, notes, onOther }: Work) {
         <SignBar
           says="Verify"
           why={left === '' ? `${methodWords(method)}, asks ${nameOf(view, who)}’s PIN` : left}
-          isHeld={left !== '' || isBusy}
+          isHeld={left !== '' || isBusy || desk.at.isSure !== true}
           onSign={() => {
             setDialog('verify');
           }}
@@ -176,6 +176,13 @@ function Whos({ people, who, onWho }: WhosProps) {
     </div>
   );
 }
+
+/** Why it can't be verified yet; empty where it can. */
+const whatIsLeft = ({ at }: Desk, who: string, asksTool: boolean): string => {
+  if (at.isSure === false) return SAY_WHICH_CAR;
+  if (who === '') return 'choose who verifies';
+  return asksTool ? 'choose the tool it is tried with' : '';
+};
 
 const methodWords = (method: VerifyMethod): string =>
   method === 're-applied' ? 're-applied' : method === 'seen' ? 'seen' : 'witnessed';

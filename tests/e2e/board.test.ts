@@ -154,18 +154,6 @@ describe('a lead at the desk', () => {
     expect(watched.faults.every((fault) => fault.includes('net::ERR_FAILED'))).toBe(true);
     watched.faults.length = 0;
   });
-
-  test('has nothing on the board smaller than a thumb', async () => {
-    await moveButton(page, 'C54-012').click();
-    const small = await page.locator('a, button, input, select, textarea').evaluateAll((all) =>
-      all
-        .filter((one) => one.checkVisibility())
-        .map((one) => ({ name: one.textContent, box: one.getBoundingClientRect() }))
-        .filter(({ box }) => box.width < 48 || box.height < 48)
-        .map(({ name, box }) => `${name}: ${String(box.width)} × ${String(box.height)}`),
-    );
-    expect(small).toEqual([]);
-  });
 });
 
 describe('by other means', () => {

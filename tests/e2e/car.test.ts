@@ -1,10 +1,7 @@
-import { randomUUID } from 'node:crypto';
 import type { Browser, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { Claim } from '@/lib/domain/commands';
 import { openDatabase } from '@/lib/server/database';
 import type { Database } from '@/lib/server/database';
-import { runCommand } from '@/lib/server/run-command';
 import { amiss, axe, comeIn, newPage, openBrowser, SIZES } from '@/tests/support/browser';
 import type { Watched } from '@/tests/support/browser';
 import { openShop } from '@/tests/support/browser-server';
@@ -45,21 +42,6 @@ const open = async (
   ({ page } = watched);
   await comeIn(watched, person, to);
   await page.getByRole('heading', { name: 'Loose ends' }).waitFor();
-};
-
-/** What another screen does meanwhile. */
-const elsewhere = async (actor: string, claim: Claim): Promise<void> => {
-  const now = new Date().toISOString();
-  const answer = await runCommand(db, 'UTC', {
-    command: { id: randomUUID(), doneAt: now, claim },
-    actor,
-    present: null,
-    device: null,
-    lastContact: null,
-    isInOrder: true,
-    now,
-  });
-  if (answer.outcome !== 'accepted') throw new Error(`${claim.type}: ${JSON.stringify(answer)}`);
 };
 
 const gate = () => page.getByRole('region', { name: /^Gate|^Delivery/ });
@@ -106,87 +88,6 @@ describe('what a car says', () => {
   test('opens what the address asks for by its job', async () => {
     await page.goto(`${YOUNG}?job=${encodeURIComponent('operation:AX-030:1')}`);
     await form(line(page, 'AX-030'), 'Start').waitFor();
-  });
-});
-
-describe('a closed gate', () => {
-  test('is cleared line by line where each stands, and the car passes', async () => {
-    await open('mara', CAR);
-    await gate().getByRole('button', { name: 'Move to On wheels' }).click();
-    const refusal = gate().getByRole('region', { name: /refused for six reasons/ });
-    await refusal.waitFor();
-    expect(await refusal.evaluate((panel) => panel === document.activeElement)).toBe(true);
-    expect(await axe(page)).toEqual([]);
-
-    // A hold: only a lead releases it, and says why.
-    await refusal.getByRole('link', { name: /See the hold/ }).click();
-    const hold = form(line(page, 'H-1'), 'Release');
-    await hold.getByRole('button', { name: 'Release' }).click();
-    await hold.getByRole('alert').filter({ hasText: 'Say why it is over.' }).waitFor();
-    await hold.getByLabel('Why it is over').fill('He fits.');
-    await hold.getByRole('button', { name: 'Release' }).click();
-    const dialog = page.getByRole('dialog');
-    await dialog.getByText(/Tobit Fenn.*may not.*That is for a lead or an owner/s).waitFor();
-    await sign(page, 'mara');
-    await recorded(page, /H-1 is over/);
-    await line(page, 'H-1').waitFor({ state: 'detached' });
-
-    // A failed check: its finding is decided, and the same check passed once more.
-    const finding = form(await openLine(page, 'F-1'), 'What is to be done');
-    await finding.getByRole('radio', { name: /^Rework/ }).check();
-    await finding.getByText(/K-52 \(Handbrake travel\) failed/).waitFor();
-    await finding.getByLabel('Reason, kept for good').fill('Shoes up two notches, then the cable.');
-    await finding.getByRole('button', { name: 'Decide: rework' }).click();
-    await sign(page, 'mara');
-    await recorded(page, /F-1 about .*rework/);
-    const check = form(await openLine(page, 'K-52'), 'Passed');
-    await check.getByLabel(/^travel/).fill('5');
-    for (const statement of ['shoes', 'release'])
-      await check
-        .getByRole('group', { name: new RegExp(`^${statement}`) })
-        .getByText('It is so')
-        .click();
-    await check.getByRole('button', { name: 'Passed' }).click();
-    await sign(page, 'tobit');
-    await line(page, 'K-52').waitFor({ state: 'detached' });
-    await line(page, 'F-1').waitFor({ state: 'detached' });
-
-    // Two wraps: as many as went in.
-    const wraps = form(await openLine(page, 'G-tap-1'), 'Took out');
-    await wraps.getByRole('button', { name: /one less/ }).click();
-    await wraps.getByRole('button', { name: '1 out' }).click();
-    await sign(page, 'tobit');
-    await recorded(page, /1 still in/);
-    await form(line(page, 'G-tap-1'), 'Took out').getByRole('button', { name: '1 out' }).click();
-    await sign(page, 'tobit');
-    await line(page, 'G-tap-1').waitFor({ state: 'detached' });
-
-    // A doubt: tried again with a good tool.
-    const doubted = form(await openLine(page, 'J-512'), 'Nothing moved');
-    await doubted.getByLabel('Tool').selectOption('T-08');
-    await doubted.getByRole('button', { name: 'Nothing moved' }).click();
-    await sign(page, 'tobit');
-    await line(page, 'J-512').waitFor({ state: 'detached' });
-
-    // A joint that is only snug is signed on its own sheet.
-    await line(page, 'J-213').getByRole('link', { name: /J-213/ }).click();
-    await page.waitForURL(/\/joints\/J-213$/);
-    const torqued = { passes: [[1, 2]], readings: ['45', '45.5'], tool: 'T-05' };
-    await elsewhere('tobit', { type: 'final-joint', car: 'C54-012', joint: 'J-213', ...torqued });
-    await page.goto(CAR);
-    const second = form(await openLine(page, 'J-213'), 'Verify');
-    await second.getByLabel('Tool').selectOption('T-06');
-    await second.getByRole('button', { name: 'Verify' }).click();
-    await page
-      .getByRole('dialog')
-      .getByText(/Tobit Fenn.*may not.*Had a hand in it/s)
-      .waitFor();
-    await sign(page, 'oswin');
-    await line(page, 'J-213').waitFor({ state: 'detached' });
-
-    await page.getByRole('heading', { name: 'Gate 6 to On wheels is open' }).waitFor();
-    await gate().getByRole('button', { name: 'Move to On wheels' }).click();
-    await page.getByRole('heading', { name: /^In On wheels/ }).waitFor();
   });
 });
 

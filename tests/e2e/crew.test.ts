@@ -100,20 +100,6 @@ describe('a lead gives a stage', () => {
     expect(await given('B-02', 'TWO')).toEqual(['tobit']);
   });
 
-  test('by keys alone, hearing where the chip is', async () => {
-    await open('mara');
-    await chip('Tobit').focus();
-    await page.keyboard.press('Space');
-    await page.locator('.personchip.flying').waitFor();
-    await page.keyboard.press('ArrowDown');
-    await page.keyboard.press('ArrowDown');
-    await page.keyboard.press('ArrowRight');
-    const heard = page.getByText(/^Tobit .*over Second of B-03\./);
-    await heard.waitFor({ state: 'attached' });
-    await page.keyboard.press('Space');
-    await says('is on Second of B-03').waitFor();
-  });
-
   test('by a chip and a cell’s button, and takes them off by the same', async () => {
     await open('mara');
     await chip('Tobit').click();

@@ -2,7 +2,7 @@ import type { Browser, Locator, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { amiss, axe, comeIn, newPage, openBrowser, SIZES } from '@/tests/support/browser';
 import type { Watched } from '@/tests/support/browser';
-import { form, sign } from './car-page';
+import { form } from './car-page';
 import { MyWorkShop } from './my-work-shop';
 
 let shop: MyWorkShop;
@@ -54,72 +54,6 @@ const smallOnes = (): Promise<readonly string[]> =>
   );
 
 describe('a piece of a technician’s day', () => {
-  test('cautions are read before Start, the work is left with a word, another takes it over and finishes', async () => {
-    await shop.begin('D-01', 'oswin');
-    await shop.free('ines');
-    await open('oswin');
-    // What was given to one comes before what one's stages ask.
-    const next = list('Next').getByRole('link');
-    await next.first().filter({ hasText: 'given to you' }).waitFor();
-    await next.filter({ hasText: 'given to you' }).filter({ hasText: 'D-01' }).click();
-    await job('Box on its bracket').waitFor();
-    await job('Box on its bracket').getByText('Nobody goes under until all four pins are home.').waitFor();
-    await acts().getByRole('button', { name: 'Start', exact: true }).click();
-    await acts().getByText('Read the cautions and tick them first.').waitFor();
-    expect((await shop.db.carOperation.findMany({ where: { carId: 'D-01' } })).length).toBe(0);
-    await acts().getByLabel('I have read them').check();
-    await acts().getByRole('button', { name: 'Start', exact: true }).click();
-    await told(/begins now/);
-    await page.getByRole('region', { name: 'Your clock' }).getByText('Running since').waitFor();
-    await page.getByRole('region', { name: 'Cautions' }).waitFor();
-    await page.getByText(/^set T-\d+ to$/).waitFor();
-    await page.getByRole('region', { name: 'Hardware' }).getByText('Lock nut M8').waitFor();
-
-    await acts().getByRole('button', { name: 'Pause', exact: true }).click();
-    const pause = form(acts(), 'Pause');
-    await pause.getByLabel('Left as').fill('nuts on by hand');
-    await pause.getByRole('button', { name: 'Pause', exact: true }).click();
-    await page.getByText('Your clock does not run.').waitFor();
-    await page.getByText('nuts on by hand').first().waitFor();
-    await watched.done();
-
-    await open('ines');
-    await openJob('D-01', 'BX-010');
-    // Paused by another and given to another: from the car's page it is anybody's.
-    await page.getByText(/settled by now, or is somebody else’s/).waitFor();
-    await shop.must('mara', { type: 'assign', car: 'D-01', job: 'operation:BX-010:1', people: ['ines'] });
-    await openJob('D-01', 'BX-010');
-    await page.getByText('nuts on by hand').first().waitFor();
-    await acts().getByRole('button', { name: 'Take over', exact: true }).click();
-    await form(acts(), 'Take over').getByRole('button', { name: 'Take over', exact: true }).click();
-    await told(/goes on with/);
-    expect((await shop.status('D-01', 'BX-010')).present).toEqual(['ines']);
-
-    await shop.must('ines', { type: 'snug-joint', car: 'D-01', joint: 'J-951' });
-    await shop.must('ines', {
-      type: 'final-joint',
-      car: 'D-01',
-      joint: 'J-951',
-      tool: 'T-95',
-      setting: '22',
-      passes: [[1, 2]],
-    });
-    await openJob('D-01', 'BX-010');
-    const check = page.getByRole('listitem').filter({ hasText: 'K-951' });
-    await check.getByRole('button', { name: /^Do it/ }).click();
-    await check
-      .getByRole('button', { name: 'Passed', exact: true })
-      .or(check.getByRole('button', { name: 'Pass', exact: true }))
-      .first()
-      .click();
-    await sign(page, 'ines');
-    await page.getByText('3 of 3 done').waitFor();
-    await acts().getByRole('button', { name: 'Finish', exact: true }).first().click();
-    await sign(page, 'ines');
-    await page.getByText('Your clock does not run.').waitFor();
-    expect((await shop.status('D-01', 'BX-010')).status).toBe('finished');
-  });
-
   test('who begins elsewhere pauses the first by the same button, and one clock runs', async () => {
     await shop.begin('D-02', 'oswin');
     await shop.must('oswin', { type: 'start-operation', car: 'D-02', operation: 'BX-010' });

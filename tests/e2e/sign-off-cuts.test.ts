@@ -48,8 +48,7 @@ describe('drafts', () => {
     await sheet.tap(4);
     await sheet.enter('41');
     await sheet.type('4');
-    // The device writes the draft by itself, and nothing on the page says when: as long as a hand takes at least.
-    await sheet.page.waitForTimeout(300);
+    await sheet.kept('"typed":"4"');
     await sheet.reload();
     expect(await sheet.row(1).innerText()).toContain('41');
     expect(await sheet.page.locator('.so-entry input').inputValue()).toBe('4');
@@ -63,8 +62,7 @@ describe('drafts', () => {
   test('of another person is named, and neither shown nor gone on with', async () => {
     const { sheet, car } = await open('J-908');
     await sheet.enter('45.5');
-    // The device writes the draft by itself, and nothing on the page says when: as long as a hand takes at least.
-    await sheet.page.waitForTimeout(300);
+    await sheet.kept('45.5');
     // The same device, after a lock: somebody else signs in.
     await sheet.watched.context.clearCookies({ name: /session/ });
     await signIn(sheet.watched, 'ines', pathOf(car, 'J-908'));
@@ -191,8 +189,7 @@ describe('a cut in the middle of signing', () => {
     await cut(sheet.page, ...Array.from({ length: 9 }, (): Cut => 'lost'));
     await sheet.enter('50');
     await sheet.note('Nut 1 is over').waitFor();
-    // The device writes the draft by itself, and nothing on the page says when: as long as a hand takes at least.
-    await sheet.page.waitForTimeout(300);
+    await sheet.kept('"reading":"50"');
     await sheet.page.unroute(DOOR);
     await sheet.reload();
     await sheet.note('Taken down as read').waitFor({ timeout: 30_000 });

@@ -40,9 +40,32 @@ export class Sheet {
     return sheet;
   }
 
-  /** Drawn, and its drafts looked for. */
+  /** Drawn, its drafts looked for, and the car confirmed, which is asked once for each car and sitting. */
   async ready(): Promise<void> {
     await this.page.locator('.so-pad[data-ready]').waitFor();
+    const which = this.page.getByRole('region', { name: 'Which car' });
+    const yes = which.getByRole('button', { name: /^It is / });
+    if ((await yes.count()) > 0) await yes.click();
+  }
+
+  /** Until the device has written this into a draft of its own. */
+  async kept(text: string): Promise<void> {
+    await this.page.waitForFunction(async (wanted) => {
+      // Opening one that is not there would make an empty one, which the page could not use.
+      const known = await indexedDB.databases();
+      if (!known.some(({ name }) => name === 'slipmark-drafts')) return false;
+      const all = await new Promise<unknown>((resolve) => {
+        const opening = indexedDB.open('slipmark-drafts');
+        opening.onsuccess = () => {
+          const reading = opening.result.transaction('drafts').objectStore('drafts').getAll();
+          reading.onsuccess = () => {
+            opening.result.close();
+            resolve(reading.result);
+          };
+        };
+      });
+      return JSON.stringify(all).includes(wanted);
+    }, text);
   }
 
   async go(car: string, joint: string): Promise<void> {
