@@ -3,7 +3,7 @@ import { Frame } from './frame';
 
 export const dynamic = 'force-dynamic';
 
-export const metadata: Metadata = { title: 'People & tools' };
+export const metadata: Metadata = { title: 'Set up' };
 
 export default function Page() {
   return (

@@ -51,16 +51,21 @@ function BodyLine({ line }: { readonly line: OpenedJob['body'][number] }) {
           {line.torque === null || line.isDone ? null : <SetTo torque={line.torque} />}
         </span>
         {line.isDone ? <span className="small">done</span> : null}
-        {acts.length === 0 ? null : (
-          <button type="button" className="btn" aria-expanded={open} onClick={() => setOpen(!open)}>
-            {open ? 'Fold' : 'Do it'}
-            <span className="vh">: {line.name}</span>
-          </button>
-        )}
         {line.href === null ? null : (
           <Link className="btn" href={line.href} prefetch={false}>
-            Sheet<span className="vh"> of {line.name}</span>
+            Sign-off<span className="vh"> of {line.name}</span>
           </Link>
+        )}
+        {acts.length === 0 ? null : (
+          <button
+            type="button"
+            className={line.href === null ? 'btn' : 'btn quiet'}
+            aria-expanded={open}
+            onClick={() => setOpen(!open)}
+          >
+            {open ? 'Fold' : line.href === null ? 'Do it' : 'More'}
+            <span className="vh">: {line.name}</span>
+          </button>
         )}
       </div>
       {open ? <ActList acts={acts} /> : null}

@@ -11,7 +11,7 @@ import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { waitingWords } from '@/lib/wire/views/duration';
 import type { VerifyCar, VerifyLine, VerifyView } from '@/lib/wire/views/verify';
-import { named } from './board/words';
+import { counted, named } from './board/words';
 import { sheetOf } from './car/joint-rows';
 import { lineOf } from './car/lines';
 import type { Given, Seen } from './car/seen';
@@ -21,16 +21,7 @@ import { eyesOn, whyNotOf } from './verify/eyes';
 import type { Eyes } from './verify/eyes';
 
 export const verifyView = async (db: Database, who: Person, now: string): Promise<VerifyView> => {
-  const [shop, cars, setting] = await Promise.all([loadShop(db), loadFloor(db), shopSetting(db)]);
-  const plans = await loadPlans(
-    db,
-    cars.map((car) => car.plan),
-  );
-  const facts = viewFacts(shop, cars, plans, who.id, now, setting.zone);
-  const floor = cars.flatMap((car) => {
-    const plan = planOf(facts, car);
-    return plan === null ? [] : [{ car, plan, assessment: assess(plan, car, facts) }];
-  });
+  const { shop, cars, setting, facts, floor } = await floorFor(db, who, now);
   const seen = new Map(
     floor.map(({ car, plan }) => {
       const given: Given = { shop, car, plan, facts, setting, floor: cars };
@@ -50,6 +41,26 @@ export const verifyView = async (db: Database, who: Person, now: string): Promis
   };
 };
 
+/** How many joints wait for this person's eyes: the same ones that their queue lists. */
+export const eyesWaiting = async (db: Database, who: Person, now: string): Promise<number> => {
+  const { facts, floor } = await floorFor(db, who, now);
+  return eyesOn(floor, facts, who.id).filter(({ mine }) => mine.may).length;
+};
+
+const floorFor = async (db: Database, who: Person, now: string) => {
+  const [shop, cars, setting] = await Promise.all([loadShop(db), loadFloor(db), shopSetting(db)]);
+  const plans = await loadPlans(
+    db,
+    cars.map((car) => car.plan),
+  );
+  const facts = viewFacts(shop, cars, plans, who.id, now, setting.zone);
+  const floor = cars.flatMap((car) => {
+    const plan = planOf(facts, car);
+    return plan === null ? [] : [{ car, plan, assessment: assess(plan, car, facts) }];
+  });
+  return { shop, cars, setting, facts, floor };
+};
+
 const holdsGate = ({ at }: Eyes): boolean => at.joint.due <= at.car.stage;
 
 const saysOf = (mine: readonly Eyes[], others: number): string => {
@@ -58,14 +69,14 @@ const saysOf = (mine: readonly Eyes[], others: number): string => {
       ? 'Everything that asks for a second person has had one.'
       : 'Nothing waits for your eyes now.';
   const gates = mine.filter(holdsGate).length;
-  const what = mine.length === 1 ? 'One joint waits' : `${String(mine.length)} joints wait`;
+  const what = counted(mine.length, 'joint');
   const hold =
     gates === 0
       ? ''
       : mine.length === 1
         ? ', and it holds a gate'
         : `, ${gates === mine.length ? 'and all of them hold a gate' : `${String(gates)} of them ${gates === 1 ? 'holds' : 'hold'} a gate`}`;
-  return `${what} for your eyes${hold}. You had no hand in ${mine.length === 1 ? 'it' : 'any of them'}.`;
+  return `${what} ${mine.length === 1 ? 'waits' : 'wait'} for your eyes${hold}. You had no hand in ${mine.length === 1 ? 'it' : 'any of them'}.`;
 };
 
 /** What waits longest stands first, on its car and among cars; what is only being done, behind. */
@@ -132,7 +143,7 @@ const wantedBefore = ({ plan, car, words }: Seen, { at }: Eyes): string | null =
           need.kind === 'joint-at-level' && need.joint === at.joint.stateKey && need.level === 'verified',
       ),
   );
-  return covering === undefined ? null : `before ${words.thing(covering.stateKey)} begins`;
+  return covering === undefined ? null : `wanted before ${words.thing(covering.stateKey)}`;
 };
 
 const whyNotWords = (seen: Seen, eyes: Eyes, who: Person): string => {
@@ -149,5 +160,11 @@ const whyNotWords = (seen: Seen, eyes: Eyes, who: Person): string => {
   const able = people.filter((each) => each.id !== who.id && whyNotOf(each, stage) === null);
   const others =
     able.length === 0 ? 'Nobody in the shop can now.' : `${named(able.map(({ name }) => name))} can.`;
-  return `You can’t: ${who.name} ${mine.whyNot ?? 'may not'}. ${others}`;
+  return `${asYou(mine.whyNot)} ${others}`;
 };
+
+/** What is said of others in the third person, said to the one who reads it. */
+const asYou = (whyNot: string | null): string =>
+  whyNot === null
+    ? 'You may not verify it.'
+    : `You ${whyNot.replace(/^is /, 'are ').replace(/^doesn’t hold/, 'don’t hold').replace(/, so can’t verify it$/, '')}.`;

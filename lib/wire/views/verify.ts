@@ -32,7 +32,7 @@ export interface VerifyLine {
   readonly waiting: string;
   /** `gate 6`, where it holds the gate before the car. */
   readonly gate: string | null;
-  /** `before LN-070 Tank in begins`. */
+  /** `wanted before LN-070 Tank in`. */
   readonly before: string | null;
   /** Why not, and who may; empty where this person may. */
   readonly whyNot: string;

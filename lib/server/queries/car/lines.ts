@@ -25,7 +25,10 @@ export const dueMark = ({ car, plan }: Seen, due: number | null): DueMark => {
 };
 
 /** A refusal as a line with its place, in the shop's own times. */
-export const lineOf = ({ car, plan, spoken }: Seen, refusal: Refusal): RefusalLine => {
+export const lineOf = (
+  { car, plan, spoken }: Pick<Seen, 'car' | 'plan' | 'spoken'>,
+  refusal: Refusal,
+): RefusalLine => {
   const worded = (line: RefusalLine): RefusalLine => ({
     ...line,
     says: spoken(line.says),
