@@ -7,9 +7,13 @@ import { useLine } from './use-line';
 const timeOf = (at: number): string =>
   new Date(at).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
 
-/** The wire at the top: whether what one does here reaches the others, and what they do reaches here. */
-export function LineToServer() {
+/**
+ * The wire at the top: whether what one does here reaches the others, and what they do reaches here. `isAtDoor`: nobody
+ * is signed in yet, and the page is there for just that.
+ */
+export function LineToServer({ isAtDoor = false }: { readonly isAtDoor?: boolean }) {
   const { touch, since, clock } = useLine();
+  if (isAtDoor && touch === 'signed-out') return <KeepInStep />;
   return (
     <>
       <span className="line" role="status" data-touch={touch} data-heard={clock > 0}>

@@ -16,7 +16,7 @@ export function SignInStrip({ shop, place }: SignInStripProps) {
       </a>
       <span className="shopname">{shop}</span>
       <div className="who">
-        <LineToServer />
+        <LineToServer isAtDoor />
         {place === undefined ? null : <span>{place}</span>}
       </div>
     </header>
