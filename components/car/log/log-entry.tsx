@@ -25,13 +25,13 @@ export function Entry({ line: { entry, car }, isAmongOthers }: EntryProps) {
       <div>
         <span className="x">{struck === null ? words : <s>{words}</s>}</span>
         {struck === null ? null : <span className="sub">{struck}</span>}
-        {brought.length === 0 ? null : (
-          <ul className="small dim">
-            {brought.map((each) => (
-              <li key={each}>{each}</li>
-            ))}
-          </ul>
-        )}
+        <Brought lines={brought.slice(0, MOST)} />
+        {brought.length > MOST ? (
+          <details>
+            <summary className="small">{brought.length - MOST} more</summary>
+            <Brought lines={brought.slice(MOST)} />
+          </details>
+        ) : null}
         {isRefused ? <span className="small dim sub">kept as reported, not accepted</span> : null}
         {note === null ? null : <span className="small dim sub">{note}</span>}
       </div>
@@ -49,6 +49,19 @@ export function Entry({ line: { entry, car }, isAmongOthers }: EntryProps) {
         <span aria-hidden="true">{who.initials}</span>
       </span>
     </li>
+  );
+}
+
+/** A closed gate has many reasons: the first stand here, the rest is folded. */
+const MOST = 4;
+
+function Brought({ lines }: { readonly lines: readonly string[] }) {
+  return lines.length === 0 ? null : (
+    <ul className="small dim">
+      {lines.map((each) => (
+        <li key={each}>{each}</li>
+      ))}
+    </ul>
   );
 }
 

@@ -122,14 +122,14 @@ const lineFor = (seen: Seen, eyes: Eyes, who: Person): VerifyLine => {
 const methodOf = ({ at }: Eyes): Pick<VerifyLine, 'method'> => {
   switch (at.joint.verify) {
     case 'witnessed':
-      return { method: 'witnessed: seen while it is done' };
+      return { method: 'watch while it is done' };
     case 're-applied': {
       const value = reappliedAt(at);
-      return { method: value === '' ? 're-applied' : `re-applied at ${value}` };
+      return { method: value === '' ? 're-apply' : `re-apply ${value}` };
     }
     case 'seen':
     case null:
-      return { method: 'seen: stripe and fastener looked at' };
+      return { method: 'see stripe and fastener' };
   }
 };
 

@@ -21,7 +21,7 @@ export interface VerifyLine {
   readonly href: string;
   readonly sign: RowSign;
   readonly name: string;
-  /** `re-apply at 42 N·m`, `watch while it is done`. */
+  /** `re-apply 42 N·m`, `watch while it is done`. */
   readonly method: string;
   /** `on T-05`; who will look at it needs it. */
   readonly methodMore: string;
