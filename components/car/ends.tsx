@@ -43,7 +43,7 @@ export function Ends({ groups, says }: EndsProps) {
               {folded === 0 ? null : (
                 <Fold
                   id={laterId(kind)}
-                  title="asked later"
+                  title="Asked later"
                   says={gatesOf(rows.slice(-folded))}
                   count={folded}
                 >

@@ -74,7 +74,7 @@ describe('what a car says', () => {
     const count = page.getByRole('link', { name: /loose ends$/ });
     await count.click();
     await page.waitForURL(/#loose$/);
-    await ends.getByRole('button', { name: /asked later/, expanded: false }).waitFor({ state: 'detached' });
+    await ends.getByRole('button', { name: /Asked later/, expanded: false }).waitFor({ state: 'detached' });
     const rows = await ends.locator('[data-row]').count();
     expect(await page.locator('[data-count=loose]').textContent()).toBe(String(rows));
     expect(await count.textContent()).toBe(`${String(rows)} loose ends`);
@@ -341,7 +341,7 @@ describe.each([
     await open('mara', CAR, size, theme);
     expect(await axe(page)).toEqual([]);
     expect(await isTooWide(page)).toBe(false);
-    for (const name of ['asked later', 'Later, in Body', 'all parts']) await openFold(page, new RegExp(name));
+    for (const name of ['Asked later', 'Later, in Body', 'all parts']) await openFold(page, new RegExp(name));
     await openLine(page, 'J-110@L');
     await bad(page, 'Hold').click();
     await troubleForm(page, 'Hold').waitFor();
