@@ -182,6 +182,8 @@ const roomText = (taken: number, capacity: number, sharedWith: readonly string[]
   // Beside the others' names there is no room for the word.
   if (taken > 0 && sharedWith.length > 0)
     return `${String(taken)} of ${String(capacity)}, with ${named(sharedWith)}`;
+  // A car may begin where there is no room yet.
+  if (taken > capacity) return `${String(taken)} here, room for ${String(capacity)}`;
   const text =
     taken === 0
       ? 'free'
