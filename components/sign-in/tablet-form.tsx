@@ -47,7 +47,7 @@ export function TabletForm({ code, isWrong }: TabletFormProps) {
             <span className="t">
               <b>An owner makes it at the desk</b>
               <span className="small dim">
-                People &amp; tools, Tablets; it is good once, for a quarter of an hour
+                Set up, Tablets; it is good once, for a quarter of an hour
               </span>
             </span>
           </li>
