@@ -96,6 +96,13 @@ const compareCar = (
     ['the rail of its page', page.stages.find(({ state }) => state === 'now')?.name],
     ['the title of its page', /^In (.*?), /.exec(head.title)?.[1]],
   );
+  for (const row of page.ends.flatMap(({ rows }) => rows))
+    if (row.due?.isNow === true)
+      all.compare(
+        `the gate of ${row.name} of ${car.id}`,
+        ['its line', row.due.text],
+        ['the head of its page', head.counts.gateName],
+      );
   all.compare(
     `what is settled on ${car.id}`,
     ['the board', car.way],

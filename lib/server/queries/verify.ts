@@ -13,7 +13,7 @@ import { waitingWords } from '@/lib/wire/views/duration';
 import type { VerifyCar, VerifyLine, VerifyView } from '@/lib/wire/views/verify';
 import { counted, named } from './board/words';
 import { sheetOf } from './car/joint-rows';
-import { lineOf } from './car/lines';
+import { dueMark, lineOf } from './car/lines';
 import type { Given, Seen } from './car/seen';
 import { see } from './car/seen';
 import { reappliedAt } from './my-work/job-things';
@@ -113,7 +113,7 @@ const lineFor = (seen: Seen, eyes: Eyes, who: Person): VerifyLine => {
     byInitials: person?.initials ?? '',
     when: since === null ? '' : seen.when(since),
     waiting: since === null ? '' : waitingWords(since, seen.facts.now),
-    gate: holdsGate(eyes) ? `gate ${String(seen.car.stage + 1)}` : null,
+    gate: holdsGate(eyes) ? dueMark(seen, joint.due).text : null,
     before: wantedBefore(seen, eyes),
     whyNot: whyNotWords(seen, eyes, who),
   };
