@@ -44,10 +44,11 @@ export const differences = async (db: Database, id: PersonId, now: string): Prom
   const rows = board.groups.flatMap(({ cars, stages }) => cars.map((car) => ({ car, stages })));
   for (const { car, stages } of rows) compareCar(all, car, stages, shown);
   const loose = rows.reduce((sum, { car }) => sum + car.loose, 0);
-  all.compare('loose ends of all cars', [
-    'the line above the board',
-    /(\d+) loose ends/.exec(board.says)?.[1],
-  ], ['its plates together', String(loose)]);
+  all.compare(
+    'loose ends of all cars',
+    ['the line above the board', /(\d+) loose ends/.exec(board.says)?.[1]],
+    ['its plates together', String(loose)],
+  );
   compareWork(all, id, shown);
   all.compare(
     'joints that wait for this person',
@@ -108,11 +109,7 @@ const compareCar = (
     ['the board', car.way],
     ['its page', page.stages.map(({ cell }) => cell)],
   );
-  all.compare(
-    `the gate of ${car.id}`,
-    ['the board', car.gate],
-    ['its page', page.gate.lines],
-  );
+  all.compare(`the gate of ${car.id}`, ['the board', car.gate], ['its page', page.gate.lines]);
   all.compare(`how many hold ${car.id}`, ['the board', car.gate.length], ['its page', head.counts.gate]);
   all.compare(
     `the crew of ${car.id}`,
@@ -135,11 +132,7 @@ const compareWork = (all: Differences, me: PersonId, { cars, work }: Shown): voi
       all.compare(`the name of ${what}`, ['my work', line.name], ['its page', row.name]);
       all.compare(`the gate of ${what}`, ['my work', line.due], ['its page', row.due]);
       if (line.why === 'given to you')
-        all.compare(
-          `whose ${what} is`,
-          ['my work', true],
-          ['its page', row.who.some(({ id }) => id === me)],
-        );
+        all.compare(`whose ${what} is`, ['my work', true], ['its page', row.who.some(({ id }) => id === me)]);
     }
   const { opened } = work;
   if (opened === null) return;

@@ -167,4 +167,7 @@ const whyNotWords = (seen: Seen, eyes: Eyes, who: Person): string => {
 const asYou = (whyNot: string | null): string =>
   whyNot === null
     ? 'You may not verify it.'
-    : `You ${whyNot.replace(/^is /, 'are ').replace(/^doesn’t hold/, 'don’t hold').replace(/, so can’t verify it$/, '')}.`;
+    : `You ${whyNot
+        .replace(/^is /, 'are ')
+        .replace(/^doesn’t hold/, 'don’t hold')
+        .replace(/, so can’t verify it$/, '')}.`;
