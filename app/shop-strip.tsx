@@ -11,7 +11,7 @@ type ShopStripProps = Pick<ComponentProps<typeof Strip>, 'current'> & { readonly
 /** The head of every page, with how many joints wait for this person's eyes. */
 export async function ShopStrip({ current, who }: ShopStripProps) {
   const { name } = await shopSetting(database());
-  // The page does not wait for the count, and one that can't be had leaves the head as it is.
+  // The page does not wait for it.
   const eyes = (
     <Suspense fallback={null}>
       <EyesCount who={who} />
