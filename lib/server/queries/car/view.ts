@@ -47,7 +47,10 @@ export const carViewOf = (given: Given, reader: Reader): CarView => {
   const options = optionRows(seen, acts);
   const parts = withRemarks(seen, partRows(seen, acts, anchors));
   const gate = gateOf(seen, acts);
-  const rows = [...ends.flatMap((group) => group.rows.slice(0, group.rows.length - group.folded)), ...options];
+  const rows = [
+    ...ends.flatMap((group) => group.rows.slice(0, group.rows.length - group.folded)),
+    ...options,
+  ];
   const folded = [
     ...ends.flatMap((group) =>
       group.folded === 0 ? [] : [{ id: laterId(group.kind), rows: group.rows.slice(-group.folded) }],

@@ -46,11 +46,7 @@ const lotsOf = (at: JointCase, item: Key, spoken: Said['spoken']): HardwareView[
       };
     });
 
-const substitutes = (
-  at: JointCase,
-  item: Key,
-  spoken: Said['spoken'],
-): HardwareView['substitutes'] =>
+const substitutes = (at: JointCase, item: Key, spoken: Said['spoken']): HardwareView['substitutes'] =>
   Object.entries(at.plan.document.items?.[item]?.substitutes ?? {})
     .filter(
       ([, { onlyIn, notIn }]) =>
