@@ -27,7 +27,7 @@ const INSTANT = /\b\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(?::\d{2}(?:\.\d+)?)?Z/g;
 const DAY = /\b\d{4}-\d{2}-\d{2}\b/g;
 
 /** Inside a word: `can't`. The rulebook writes what a keyboard gives. */
-const APOSTROPHE = /(?<=\p{L})'(?=\p{L})/gu;
+const APOSTROPHE = /(\p{L})'(\p{L})/gu;
 
 /** A sentence of the rulebook as a page writes it, its times on the shop's clock: the rulebook knows no calendar. */
 export const withTimes = (zone: string, today: Day): ((sentence: string) => string) => {
@@ -36,5 +36,5 @@ export const withTimes = (zone: string, today: Day): ((sentence: string) => stri
     sentence
       .replace(INSTANT, (at) => when(at))
       .replace(DAY, (day) => dayWords(day, today))
-      .replace(APOSTROPHE, '’');
+      .replace(APOSTROPHE, '$1’$2');
 };
