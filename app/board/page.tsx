@@ -6,11 +6,10 @@ import { EmptyBoard } from '@/components/board/empty-board';
 import { FloorSays } from '@/components/board/floor-says';
 import { Legend } from '@/components/board/legend';
 import { FollowFloor } from '@/components/shop/follow';
-import { Strip } from '@/components/shop/strip';
+import { ShopStrip } from '@/app/shop-strip';
 import type { Person } from '@/lib/domain/shop/rows';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
-import { shopSetting } from '@/lib/server/load/shop';
 import { boardView } from '@/lib/server/queries/board';
 
 export const dynamic = 'force-dynamic';
@@ -20,10 +19,9 @@ export const metadata: Metadata = { title: 'Track board' };
 export default async function Page() {
   // Before anything is sent, so that who is not signed in is sent away with a plain redirect.
   const { person } = await present();
-  const { name } = await shopSetting(database());
   return (
     <>
-      <Strip current="board" who={person} shop={name} />
+      <ShopStrip current="board" who={person} />
       <main className="board">
         <Suspense fallback={<BoardWaiting />}>
           <Floor who={person} />

@@ -1,9 +1,11 @@
 import type { Metadata } from 'next';
-import { ShopLogPage } from '@/components/car/log/shop-log-page';
-import { Strip } from '@/components/shop/strip';
+import { LogPage } from '@/components/car/log/log-page';
+import { FollowFloor } from '@/components/shop/follow';
+import { ShopStrip } from '@/app/shop-strip';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
-import { shopLogView } from '@/lib/server/queries/log/shop';
+import { floorClock } from '@/lib/server/queries/clock';
+import { logView } from '@/lib/server/queries/log/view';
 import { LOG_KINDS } from '@/lib/wire/views/log';
 
 export const dynamic = 'force-dynamic';
@@ -23,11 +25,13 @@ export default async function Page({ searchParams }: PageProps) {
     of: typeof of === 'string' ? of : null,
     page: typeof page === 'string' && /^\d{1,6}$/.test(page) ? Number(page) : 1,
   };
-  const view = await shopLogView(database(), asked, new Date().toISOString());
+  const clock = await floorClock(database());
+  const view = await logView(database(), asked, new Date().toISOString());
   return (
     <>
-      <Strip current="log" who={person} shop={view.shop} />
-      <ShopLogPage view={view} />
+      <ShopStrip current="log" who={person} />
+      <FollowFloor clock={clock} />
+      <LogPage view={view} />
     </>
   );
 }

@@ -3,11 +3,10 @@ import { Suspense } from 'react';
 import { MyWork } from '@/components/my-work/my-work';
 import { WorkWaiting } from '@/components/my-work/work-waiting';
 import { FollowFloor } from '@/components/shop/follow';
-import { Strip } from '@/components/shop/strip';
+import { ShopStrip } from '@/app/shop-strip';
 import type { Person } from '@/lib/domain/shop/rows';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
-import { shopSetting } from '@/lib/server/load/shop';
 import { floorClock } from '@/lib/server/queries/clock';
 import { myWorkView } from '@/lib/server/queries/my-work';
 
@@ -22,12 +21,11 @@ interface PageProps {
 export default async function Page({ searchParams }: PageProps) {
   // Before anything is sent, so that who is not signed in is sent away with a plain redirect.
   const { person } = await present();
-  const { name } = await shopSetting(database());
   const { car, job } = await searchParams;
   return (
     <>
-      <Strip current="my-work" who={person} shop={name} />
-      <main className="mywork">
+      <ShopStrip current="my-work" who={person} />
+      <main className="pg stack mywork">
         <Suspense fallback={<WorkWaiting />}>
           <Work who={person} car={car} job={job} />
         </Suspense>

@@ -4,12 +4,11 @@ import { StepBar } from '@/components/set-up/step-bar';
 import { Steps } from '@/components/set-up/steps';
 import '@/components/set-up/set-up.css';
 import { FollowShop } from '@/components/shop/follow';
-import { Strip } from '@/components/shop/strip';
-import { SignOut } from '@/components/sign-in/sign-out';
+import { ShopStrip } from '@/app/shop-strip';
 import { hasRole, present } from '@/lib/server/auth/session';
 import type { Present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
-import { loadShop, shopSetting } from '@/lib/server/load/shop';
+import { loadShop } from '@/lib/server/load/shop';
 import { setUpSteps } from '@/lib/server/queries/set-up/steps';
 import type { SetUpStep } from '@/lib/wire/views/set-up';
 
@@ -25,8 +24,7 @@ interface FrameProps {
 /** Every page of the set-up: who may see it, where one is, and the page. */
 export async function Frame({ current, title, says, page }: FrameProps) {
   const who = await present();
-  const { name } = await shopSetting(database());
-  const strip = <Strip current="set-up" who={who.person} shop={name} signOut={<SignOut />} />;
+  const strip = <ShopStrip current="set-up" who={who.person} />;
   if (!hasRole(who, ['lead', 'owner']))
     return (
       <>

@@ -6,7 +6,7 @@ import { Frame } from './frame';
 
 export const dynamic = 'force-dynamic';
 
-export const metadata: Metadata = { title: 'People & tools' };
+export const metadata: Metadata = { title: 'Set up' };
 
 /** The first page of a new shop’s owner, and later the way to everything on the shop’s books. */
 export default function Page() {

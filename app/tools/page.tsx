@@ -1,10 +1,9 @@
 import type { Metadata } from 'next';
 import { ToolList } from '@/components/set-up/tool-list';
 import '@/components/set-up/set-up.css';
-import { Strip } from '@/components/shop/strip';
+import { ShopStrip } from '@/app/shop-strip';
 import { hasRole, present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
-import { shopSetting } from '@/lib/server/load/shop';
 import { toolsView } from '@/lib/server/queries/set-up/tools';
 
 export const dynamic = 'force-dynamic';
@@ -14,10 +13,10 @@ export const metadata: Metadata = { title: 'Tools' };
 /** For everybody: what hangs on the wall, whether it may be believed, and a way to say that it fell. */
 export default async function Page() {
   const who = await present();
-  const [{ name }, view] = await Promise.all([shopSetting(database()), toolsView(database())]);
+  const view = await toolsView(database());
   return (
     <>
-      <Strip current="tools" who={who.person} shop={name} />
+      <ShopStrip current="tools" who={who.person} />
       <main className="pg set-up">
         <div className="pagetop">
           <div>

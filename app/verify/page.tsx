@@ -1,13 +1,12 @@
 import type { Metadata } from 'next';
 import { Suspense } from 'react';
 import { FollowFloor } from '@/components/shop/follow';
-import { Strip } from '@/components/shop/strip';
+import { ShopStrip } from '@/app/shop-strip';
 import { VerifyQueue } from '@/components/verify/verify-queue';
 import { VerifyWaiting } from '@/components/verify/verify-waiting';
 import type { Person } from '@/lib/domain/shop/rows';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
-import { shopSetting } from '@/lib/server/load/shop';
 import { floorClock } from '@/lib/server/queries/clock';
 import { verifyView } from '@/lib/server/queries/verify';
 
@@ -18,11 +17,10 @@ export const metadata: Metadata = { title: 'Verify' };
 export default async function Page() {
   // Before anything is sent, so that who is not signed in is sent away with a plain redirect.
   const { person } = await present();
-  const { name } = await shopSetting(database());
   return (
     <>
-      <Strip current="verify" who={person} shop={name} />
-      <main className="verify">
+      <ShopStrip current="verify" who={person} />
+      <main className="pg stack verify">
         <Suspense fallback={<VerifyWaiting />}>
           <Queue who={person} />
         </Suspense>

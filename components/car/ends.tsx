@@ -2,7 +2,9 @@
 
 import { useDesk } from '@/components/act/desk-context';
 import { Glyph } from '@/components/ui/glyph';
-import type { EndGroup } from '@/lib/wire/views/car';
+import type { EndGroup, RowView } from '@/lib/wire/views/car';
+import { laterId } from '@/lib/wire/views/said-line';
+import { Fold } from './fold';
 import { Row } from './row';
 
 interface EndsProps {
@@ -31,22 +33,47 @@ export function Ends({ groups, says }: EndsProps) {
           </div>
         </div>
       ) : (
-        groups.map(({ kind, title, rows }) => (
+        groups.map(({ kind, title, rows, folded }) => (
           <div key={kind} className="grp">
             <h3>
               {title} <span>{rows.length}</span>
             </h3>
-            <ul>
-              {rows.map((row) => (
-                <Row key={row.id} row={row} />
-              ))}
-            </ul>
+            <div>
+              <Rows rows={rows.slice(0, rows.length - folded)} />
+              {folded === 0 ? null : (
+                <Fold
+                  id={laterId(kind)}
+                  title="Asked later"
+                  says={gatesOf(rows.slice(-folded))}
+                  count={folded}
+                >
+                  <Rows rows={rows.slice(-folded)} />
+                </Fold>
+              )}
+            </div>
           </div>
         ))
       )}
     </section>
   );
 }
+
+function Rows({ rows }: { readonly rows: readonly RowView[] }) {
+  return rows.length === 0 ? null : (
+    <ul>
+      {rows.map((row) => (
+        <Row key={row.id} row={row} />
+      ))}
+    </ul>
+  );
+}
+
+/** `gate 7`, `gate 7 to delivery`. */
+const gatesOf = (rows: readonly RowView[]): string => {
+  const gates = [...new Set(rows.flatMap(({ due }) => due?.text ?? []))];
+  const [first = ''] = gates;
+  return gates.length < 2 ? first : `${first} to ${gates.at(-1)?.replace(/^gate /, '') ?? ''}`;
+};
 
 /** What was recorded last, from this screen; it stays until the next. */
 function ToldLine() {

@@ -15,7 +15,7 @@ interface ClockBarProps {
 export function ClockBar({ clocks, minutesToday }: ClockBarProps) {
   const now = useNow(clocks.length > 0);
   return (
-    <section className="clockbar" aria-label="Your clock">
+    <section className={clocks.length === 0 ? 'clockbar' : 'clockbar on'} aria-label="Your clock">
       <Glyph name="clock" />
       {clocks.length === 0 ? (
         <p>Your clock does not run.</p>

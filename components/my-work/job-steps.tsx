@@ -12,6 +12,7 @@ import { SetTo } from './set-to';
 export function JobSteps({ job }: { readonly job: OpenedJob }) {
   const { steps, body } = job;
   const left = body.filter(({ isDone }) => !isDone).length;
+  const next = body.findIndex((line) => !line.isDone && (line.href !== null || line.acts.some(hasForm)));
   if (steps.length === 0 && body.length === 0) return null;
   return (
     <section className="sheet jobsteps" aria-labelledby="job-steps">
@@ -31,15 +32,21 @@ export function JobSteps({ job }: { readonly job: OpenedJob }) {
         </ol>
       )}
       <ol className="lines-of-work">
-        {body.map((line) => (
-          <BodyLine key={line.name} line={line} />
+        {body.map((line, index) => (
+          <BodyLine key={line.name} line={line} isNext={index === next} />
         ))}
       </ol>
     </section>
   );
 }
 
-function BodyLine({ line }: { readonly line: OpenedJob['body'][number] }) {
+interface BodyLineProps {
+  readonly line: OpenedJob['body'][number];
+  /** The first that is not done and can be: its button is the one that is filled. */
+  readonly isNext: boolean;
+}
+
+function BodyLine({ line, isNext }: BodyLineProps) {
   const [open, setOpen] = useState(false);
   const acts = line.acts.filter(hasForm);
   return (
@@ -51,16 +58,21 @@ function BodyLine({ line }: { readonly line: OpenedJob['body'][number] }) {
           {line.torque === null || line.isDone ? null : <SetTo torque={line.torque} />}
         </span>
         {line.isDone ? <span className="small">done</span> : null}
+        {line.href === null ? null : (
+          <Link className={isNext ? 'btn main' : 'btn'} href={line.href} prefetch={false}>
+            Sign-off<span className="vh"> of {line.name}</span>
+          </Link>
+        )}
         {acts.length === 0 ? null : (
-          <button type="button" className="btn" aria-expanded={open} onClick={() => setOpen(!open)}>
-            {open ? 'Fold' : 'Do it'}
+          <button
+            type="button"
+            className={line.href !== null ? 'btn quiet' : isNext && !open ? 'btn main' : 'btn'}
+            aria-expanded={open}
+            onClick={() => setOpen(!open)}
+          >
+            {open ? 'Fold' : line.href === null ? 'Do it' : 'More'}
             <span className="vh">: {line.name}</span>
           </button>
-        )}
-        {line.href === null ? null : (
-          <Link className="btn" href={line.href} prefetch={false}>
-            Sheet<span className="vh"> of {line.name}</span>
-          </Link>
         )}
       </div>
       {open ? <ActList acts={acts} /> : null}

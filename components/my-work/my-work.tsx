@@ -8,7 +8,6 @@ import { ClockBar } from './clock-bar';
 import { Opened } from './opened';
 import { WorkLists } from './work-lists';
 import './my-work.css';
-import '@/components/verify/verify.css';
 
 /** One person's work: what is at hand, opened; what comes next, and what it waits for. */
 export function MyWork({ view }: { readonly view: MyWorkView }) {

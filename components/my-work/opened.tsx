@@ -58,7 +58,10 @@ function Job({ job }: { readonly job: OpenedJob }) {
       )}
       {cautions.length === 0 || isStart ? null : <Cautions cautions={cautions} />}
       {row.acts.length === 0 && row.sheet === null ? null : (
-        <section className="sheet jobacts" aria-label="What can be done now">
+        <section
+          className={isFarFromDone(job) ? 'sheet jobacts early' : 'sheet jobacts'}
+          aria-label="What can be done now"
+        >
           {row.sheet === null ? null : (
             <Link className="btn main" href={row.sheet} prefetch={false}>
               {row.open}: the sign-off sheet <Glyph name="arrow" size={16} />
@@ -79,6 +82,10 @@ function Job({ job }: { readonly job: OpenedJob }) {
     </article>
   );
 }
+
+/** Steps are left: finishing it is at hand, and not the next thing to do. */
+const isFarFromDone = ({ state, body }: OpenedJob): boolean =>
+  state === 'running' && body.some(({ isDone }) => !isDone);
 
 function JobHead({ job }: { readonly job: OpenedJob }) {
   const { car, kind, name, meta, state } = job;

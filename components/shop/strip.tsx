@@ -12,8 +12,8 @@ interface StripProps {
   readonly current?: Page;
   readonly who: { readonly name: string; readonly roles: readonly string[] };
   readonly shop: string;
-  /** The way out of the session, where it is not the usual one. */
-  readonly signOut?: ReactNode;
+  /** How many joints wait for this person's eyes. */
+  readonly eyes: ReactNode;
 }
 
 interface Entry {
@@ -30,17 +30,18 @@ const PAGES: readonly Entry[] = [
   { page: 'verify', href: '/verify', says: 'Verify', roles: 'anyone' },
   { page: 'tools', href: '/tools', says: 'Tools', roles: 'anyone' },
   { page: 'log', href: '/log', says: 'Log', roles: 'anyone' },
-  { page: 'set-up', href: '/set-up', says: 'People & tools', roles: ['lead', 'owner'] },
+  { page: 'set-up', href: '/set-up', says: 'Set up', roles: ['lead', 'owner'] },
 ];
 
 /** The head of every page: where one is, who one is, and the line to the server. */
-export function Strip({ current, who, shop, signOut = <SignOut /> }: StripProps) {
+export function Strip({ current, who, shop, eyes }: StripProps) {
   const pages = PAGES.filter(
     ({ roles }) => roles === 'anyone' || roles.some((role) => who.roles.includes(role)),
   );
   const links = pages.map(({ page, href, says }) => (
     <Link key={page} href={href} prefetch={false} aria-current={page === current ? 'page' : undefined}>
       {says}
+      {page === 'verify' ? eyes : null}
     </Link>
   ));
   return (
@@ -60,6 +61,7 @@ export function Strip({ current, who, shop, signOut = <SignOut /> }: StripProps)
         </span>
         <button className="menu" type="button" popoverTarget="menu">
           Menu
+          {eyes}
         </button>
       </div>
       <div className="menusheet" id="menu" popover="auto" role="group" aria-label="Menu">
@@ -70,7 +72,7 @@ export function Strip({ current, who, shop, signOut = <SignOut /> }: StripProps)
           <b>{who.name}</b>, {who.roles.join(', ')}
         </p>
         <ThemeChoice />
-        {signOut}
+        <SignOut />
       </div>
     </header>
   );

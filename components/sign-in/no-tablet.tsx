@@ -25,7 +25,7 @@ export function NoTablet({ view: { tablet, owners }, to }: NoTabletProps) {
           </p>
           <p>
             <b>{who} can enrol it</b>, in two ways: with a code made at the desk and typed here, or by signing
-            in here with the password, under People &amp; tools, Tablets.
+            in here with the password, under Set up, Tablets.
           </p>
           <a className="btn main go1" href="/tablet">
             Type the code

@@ -53,7 +53,7 @@ export function RestPanel({ what, until, seconds, again, at }: RestPanelProps) {
           <Glyph name="passed" />
           <div>
             <b>A lead or an owner can lift it at the desk.</b>
-            <span className="fix small">Under People &amp; tools.</span>
+            <span className="fix small">Under Set up, People.</span>
           </div>
         </li>
       </ul>

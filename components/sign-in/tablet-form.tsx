@@ -46,9 +46,7 @@ export function TabletForm({ code, isWrong }: TabletFormProps) {
             <Glyph name="tablet" />
             <span className="t">
               <b>An owner makes it at the desk</b>
-              <span className="small dim">
-                People &amp; tools, Tablets; it is good once, for a quarter of an hour
-              </span>
+              <span className="small dim">Set up, Tablets; it is good once, for a quarter of an hour</span>
             </span>
           </li>
         </ul>

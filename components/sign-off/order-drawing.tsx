@@ -71,7 +71,7 @@ function Fastener({ fastener, x, y, radius, state, stripes, isDoubted }: Fastene
     .join(' ');
   const isPainted = state === 'signed' && stripes > 0;
   return (
-    <g className={`so-head-${state}`}>
+    <g className={`so-head-${state}${isDoubted ? ' doubted' : ''}`}>
       <circle cx={x} cy={y} r={radius * 1.28} className="wash" />
       {state === 'now' ? <circle cx={x} cy={y} r={radius * 1.28} className="ring" /> : null}
       <polygon points={corners} className="hd" />

@@ -56,7 +56,7 @@ export function VerifyWork({ desk, notes, onOther }: Work) {
             ))}
           </ul>
           <p className="small">
-            Performed: <b>{view.standing?.by}</b>, {view.standing?.when} by the server
+            Performed: <b>{view.standing?.by}</b>, {view.standing?.when} by the server’s clock
             {joint.cycle > 1 ? `, cycle ${String(joint.cycle)}` : ''}.
           </p>
           <Button

@@ -5,7 +5,9 @@ import { sentence } from '@/lib/domain/base/sentences';
 import type { NameOf } from '@/lib/domain/base/sentences';
 import type { Command } from '@/lib/domain/commands';
 import type { DoorAnswer, DoorRequest } from '@/lib/wire/door';
+import { shopDay } from '@/lib/wire/shop-day';
 import { namesOf } from '@/lib/wire/views/names';
+import { withTimes } from '@/lib/wire/views/when';
 import { noteContact } from './auth/session-row';
 import type { Seat } from './auth/session-row';
 import { signerOf } from './auth/signer';
@@ -32,10 +34,15 @@ export const answerTo = async (db: Database, request: DoorRequest, seat: Seat): 
     now,
   });
   await noteContact(db, seat.device, now, sequence);
-  return inWords(db, command, ran);
+  return inWords(db, command, ran, withTimes(seat.zone, shopDay(seat.zone)(now)));
 };
 
-const inWords = async (db: Database, command: Command, ran: RunAnswer): Promise<DoorAnswer> => {
+const inWords = async (
+  db: Database,
+  command: Command,
+  ran: RunAnswer,
+  spoken: (sentence: string) => string,
+): Promise<DoorAnswer> => {
   if (ran.outcome === 'accepted') return ran;
   if (ran.outcome === 'conflict')
     return {
@@ -43,7 +50,10 @@ const inWords = async (db: Database, command: Command, ran: RunAnswer): Promise<
       says: 'This id was used before for something else. Nothing was recorded; load the page again and do it anew.',
     };
   const nameOf = await namesFor(db, command);
-  const refusals = ran.refusals.map((refusal) => ({ refusal, sentence: sentence(refusal, nameOf) }));
+  const refusals = ran.refusals.map((refusal) => ({
+    refusal,
+    sentence: spoken(sentence(refusal, nameOf)),
+  }));
   // Who may not do it at all is told so, and nothing about the state of things.
   return ran.refusals.every(isAboutAuthority)
     ? { outcome: 'not-allowed', says: refusals.map((each) => each.sentence).join(' ') }

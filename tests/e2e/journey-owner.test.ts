@@ -75,7 +75,7 @@ test('an owner’s look: the floor, a car, the log, people and tools', async () 
     await journey.look(watched, 'owner-tools');
   });
   await step('and the people', async () => {
-    await goTo('People & tools');
+    await goTo('Set up');
     await page.waitForURL((url) => url.pathname === '/set-up');
     await page
       .getByRole('link', { name: /People/ })

@@ -124,10 +124,14 @@ describe('the second person', () => {
     await shop.toFinal('D-04', 'oswin');
     await open('oswin', '/verify');
     const not = list('Not for you').getByRole('listitem').filter({ hasText: 'D-04' });
-    await not.getByText(/signed it, so can’t verify it.*Ines Harrow.* can\./).waitFor();
+    await not.getByText(/You signed it\. .*Ines Harrow.* can\./).waitFor();
     expect(await page.getByRole('link', { name: /^Verify J-951.* of D-04/ }).count()).toBe(0);
-    // The same count on both pages.
+    // The same count on both pages, and in the strip of each.
     const count = await page.locator('.queue li').count();
+    const inStrip = page.getByRole('navigation', { name: 'Main', exact: true }).getByRole('link', {
+      name: count === 0 ? 'Verify' : new RegExp(`^Verify ?${String(count)} joints? waits? for you$`),
+    });
+    await inStrip.waitFor();
     await page.goto('/my-work');
     await page
       .getByRole('link', { name: count === 0 ? 'Nothing to verify' : `${String(count)} to verify` })

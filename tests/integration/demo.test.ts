@@ -12,6 +12,7 @@ import { CLEARING_DAY } from '@/tests/support/clearing-day';
 import { demoOn } from '@/tests/support/demo';
 import { freshDatabase } from '@/tests/support/postgres';
 import type { FreshDatabase } from '@/tests/support/postgres';
+import { differences } from './differences';
 
 const TODAY = '2026-11-25';
 const { lines, world } = demoOn(TODAY);
@@ -78,6 +79,13 @@ test('everybody of the demo has a password and a PIN', async () => {
   expect(found.map(({ person }) => person)).toEqual(DEMO_SIGN_INS.map(({ person }) => person).toSorted());
   expect(found.every(({ passwordHash, pinHash }) => passwordHash !== null && pinHash !== null)).toBe(true);
 });
+
+test.each(DEMO_SIGN_INS.map(({ person }) => person))(
+  'every screen says the same of the six cars to %s',
+  async (person) => {
+    expect(await differences(db, person, lines.at(-1)?.now ?? '')).toEqual([]);
+  },
+);
 
 test('the gate of C54-012 is cleared in the database as it is in play, and passed', async () => {
   const answers: string[] = [];

@@ -4,10 +4,9 @@ import { Suspense } from 'react';
 import { CarPage } from '@/components/car/car-page';
 import { CarWaiting } from '@/components/car/car-waiting';
 import { FollowCar } from '@/components/shop/follow';
-import { Strip } from '@/components/shop/strip';
+import { ShopStrip } from '@/app/shop-strip';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
-import { shopSetting } from '@/lib/server/load/shop';
 import { carView, isCar } from '@/lib/server/queries/car';
 import { versionsOf } from '@/lib/server/queries/clock';
 
@@ -27,11 +26,11 @@ export default async function Page({ params, searchParams }: PageProps) {
   const { person } = await present();
   const id = decodeURIComponent((await params).car);
   if (!(await isCar(database(), id))) notFound();
-  const [{ name }, at] = await Promise.all([shopSetting(database()), versionsOf(database(), id)]);
+  const at = await versionsOf(database(), id);
   const { job, strike } = await searchParams;
   return (
     <>
-      <Strip who={person} shop={name} />
+      <ShopStrip who={person} />
       <FollowCar car={id} version={at.car} shop={at.shop} />
       <Suspense fallback={<CarWaiting chassis={id} />}>
         <TheCar id={id} actor={person.id} job={one(job)} signature={one(strike)} />

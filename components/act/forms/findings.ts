@@ -87,7 +87,7 @@ const decideFinding: FormOf = ({ key }, desk, values) => {
       {
         kind: 'choice',
         name: 'disposition',
-        label: 'What is to be done',
+        label: 'Disposition',
         hint: 'choose one to see what it would bring',
         options: (finding?.dispositions ?? []).map(({ disposition, barred, brings }) => ({
           value: disposition,

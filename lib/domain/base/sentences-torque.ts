@@ -1,5 +1,5 @@
 /** Words for torque evidence and hardware. */
-import { either, quoted } from './words';
+import { either, quoted, suspectWords } from './words';
 import type { Sentences } from './words';
 
 type Code =
@@ -49,7 +49,7 @@ export const torqueSentences: Sentences<Code> = {
   'tool-cycles-used-up': ({ tool, cycles }) =>
     `${tool} has done its ${String(cycles)} cycles since calibration. Take another tool, or have it calibrated.`,
   'tool-suspect': ({ tool, reason, from }) =>
-    `${tool} is suspect since ${from} (${reason}). Take another tool until it has been tested.`,
+    `${tool} is suspect since ${from} (${suspectWords(reason)}). Take another tool until it has been tested.`,
   'setting-outside-tool-range': ({ tool, value, range }) =>
     `${value} lies outside what ${tool} can do (${range}). Take a tool with that value in its range.`,
   'adapter-length-unknown': ({ tool, adapter }) =>

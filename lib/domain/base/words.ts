@@ -26,3 +26,7 @@ export const counted = (count: number, word: string): string =>
 
 /** What somebody wrote, for the middle of a sentence of ours: it brings its own full stop more often than not. */
 export const quoted = (text: string): string => text.trim().replace(/[.…]+$/u, '');
+
+/** Why a tool is not believed, for after its name: the two reasons that are no words of the shop are put into some. */
+export const suspectWords = (reason: string): string =>
+  reason === 'as-found' ? 'found off at calibration' : reason === 'overdue' ? 'calibration run out' : reason;

@@ -1,6 +1,7 @@
 /** What a joint's row means: its level, who took part in its cycle, and how it is doubted. */
 import { compareProduct } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
+import { suspectWords } from '@/lib/domain/base/words';
 import type { Level, LotId, PersonId, Remedy, ToolId } from '@/lib/domain/base/vocabulary';
 import { errorFactors, suspectAt } from '@/lib/domain/torque/tool';
 import type { SuspectInterval, Tool } from '@/lib/domain/torque/tool';
@@ -118,7 +119,7 @@ const toolDoubts = (row: JointRow, facts: DoubtFacts, suspects: ReadonlySet<stri
         cause: 'tool-suspect',
         remedy: final.useOnce ? 'renew' : risk,
         fasteners: null,
-        because: `tool ${tool.id}: ${interval.reason}`,
+        because: `tool ${tool.id}: ${suspectWords(interval.reason)}`,
         at: interval.from,
       },
     ];

@@ -7,7 +7,7 @@ import type { Facts } from '@/lib/domain/facts';
 import { planOf } from '@/lib/domain/facts';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { Person, Shop } from '@/lib/domain/shop/rows';
-import { refusalLine } from '@/lib/wire/views/refusal';
+import { withTimes } from '@/lib/wire/views/when';
 import type {
   BoardCar,
   BoardGroup,
@@ -25,9 +25,14 @@ import type { Setting } from '@/lib/server/load/shop';
 import { cellsOf } from './board/cells';
 import { asksOf, boardPeople } from './board/people';
 import { counted, dayInWords, initialsOf, named } from './board/words';
+import { lineOf } from './car/lines';
 import { floorClock } from './clock';
 
-export const boardView = async (db: Database, who: Person): Promise<BoardView> => {
+export const boardView = async (
+  db: Database,
+  who: Person,
+  now = new Date().toISOString(),
+): Promise<BoardView> => {
   // Before all else: what is shown may be newer than it says, never older.
   const clock = await floorClock(db);
   const [shop, cars, setting] = await Promise.all([loadShop(db), loadFloor(db), shopSetting(db)]);
@@ -35,7 +40,7 @@ export const boardView = async (db: Database, who: Person): Promise<BoardView> =
     db,
     cars.map((car) => car.plan),
   );
-  const facts = viewFacts(shop, cars, plans, who.id, new Date().toISOString(), setting.zone);
+  const facts = viewFacts(shop, cars, plans, who.id, now, setting.zone);
   const rows = cars.flatMap((car) => rowOf(car, facts, setting.zone) ?? []);
   return {
     shop: setting.name,
@@ -67,6 +72,7 @@ export const floorSays = (rows: readonly Row[], facts: Facts, { zone }: Pick<Set
 
 const carRow = (plan: CompiledPlan, car: Car, facts: Facts, zone: string): BoardCar => {
   const { gate, looseEnds } = assess(plan, car, facts);
+  const spoken = withTimes(zone, facts.day);
   return {
     id: car.id,
     chassis: car.chassis,
@@ -80,7 +86,7 @@ const carRow = (plan: CompiledPlan, car: Car, facts: Facts, zone: string): Board
     loose: looseEnds.length,
     hold: holdOf(car),
     way: cellsOf(plan, car, facts, zone),
-    gate: gate.unmet.map((refusal) => refusalLine(car.id, refusal, plan)),
+    gate: gate.unmet.map((refusal) => lineOf({ car, plan, spoken }, refusal)),
   };
 };
 
@@ -176,6 +182,8 @@ const roomText = (taken: number, capacity: number, sharedWith: readonly string[]
   // Beside the others' names there is no room for the word.
   if (taken > 0 && sharedWith.length > 0)
     return `${String(taken)} of ${String(capacity)}, with ${named(sharedWith)}`;
+  // A car may begin where there is no room yet.
+  if (taken > capacity) return `${String(taken)} here, room for ${String(capacity)}`;
   const text =
     taken === 0
       ? 'free'

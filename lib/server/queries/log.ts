@@ -1,4 +1,4 @@
-/** Reads the log of one car, the newest first: what was accepted with all it brought, and what was refused. */
+/** Reads the log, the newest first: what was accepted with all it brought, and what was refused. */
 import 'server-only';
 import { COMMANDS, SIGNS } from '@/lib/domain/authority';
 import type { Refusal } from '@/lib/domain/base/refusals';
@@ -8,17 +8,13 @@ import type { ClaimType } from '@/lib/domain/commands';
 import type { Event, ShopEvent } from '@/lib/domain/events';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { Shop } from '@/lib/domain/shop/rows';
-import { planOf } from '@/lib/domain/facts';
 import { upcast } from '@/lib/domain/upcast';
 import type { StoredEvent } from '@/lib/domain/upcast';
 import type { Database } from '@/lib/server/database';
-import { loadCar, loadFloor } from '@/lib/server/load/car';
-import { loadPlans } from '@/lib/server/load/plan';
-import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { initialsOf } from '@/lib/server/queries/board/words';
 import { shopDay } from '@/lib/wire/shop-day';
 import { wordsFrom } from '@/lib/wire/views/event-words';
-import type { LogDay, LogEntry, LogKind, LogView } from '@/lib/wire/views/log';
+import type { LogEntry, LogKind } from '@/lib/wire/views/log';
 import { namesOf } from '@/lib/wire/views/names';
 import { withTimes } from '@/lib/wire/views/when';
 import type { Chosen } from './car/options';
@@ -34,49 +30,6 @@ export interface LogAsked {
   readonly by: string | null;
 }
 
-/** Null where there is no such car. */
-export const logView = async (
-  db: Database,
-  id: CarId,
-  asked: LogAsked,
-  now: string,
-): Promise<LogView | null> => {
-  const [shop, car, floor, setting] = await Promise.all([
-    loadShop(db),
-    loadCar(db, id),
-    loadFloor(db),
-    shopSetting(db),
-  ]);
-  if (car === null) return null;
-  const plan = planOf({ plans: await loadPlans(db, [car.plan]) }, car);
-  if (plan === null) return null;
-  const telling = tellingOf(shop, car, plan, setting.zone, now);
-  const where = whereOf(car, asked);
-  const total = await db.command.count({ where });
-  const pages = Math.max(1, Math.ceil(total / PAGE));
-  const page = Math.min(Math.max(1, asked.page), pages);
-  const told = await read(db, where, (page - 1) * PAGE, PAGE);
-  const entries = told.map((each) => entryOf(each, telling));
-  return {
-    chassis: car.chassis,
-    colour: car.colour,
-    shop: setting.name,
-    days: byDay(entries),
-    shown: entries.length,
-    total,
-    page,
-    pages,
-    kind: asked.kind,
-    by: asked.by,
-    people: Object.keys(shop.people).map(telling.tag),
-    cars: [...floor, ...(car.delivered ? [car] : [])].map(({ id: other, chassis, colour }) => ({
-      id: other,
-      chassis,
-      colour,
-    })),
-  };
-};
-
 /** The last few things that happened, for the car's page. */
 export const lately = async (
   db: Database,
@@ -84,7 +37,7 @@ export const lately = async (
   count = 8,
 ): Promise<readonly LogEntry[]> => {
   const telling = tellingOf(shop, car, plan, zone, now);
-  const where = whereOf(car, { page: 1, kind: 'everything', by: null });
+  const where = { car: car.id, ...whereAsked([car], { page: 1, kind: 'everything', by: null }) };
   return (await read(db, where, 0, count)).map((told) => entryOf(told, telling));
 };
 
@@ -130,10 +83,7 @@ export const tellingOf = (shop: Shop, car: Car, plan: CompiledPlan, zone: string
 
 export type Where = NonNullable<NonNullable<Parameters<Database['command']['findMany']>[0]>['where']>;
 
-/** A pause where nothing ran was accepted and changed nothing: no entry. */
-const whereOf = (car: Car, asked: LogAsked): Where => ({ car: car.id, ...whereAsked([car], asked) });
-
-/** The filters, over these cars. */
+/** The filters, over these cars. A pause where nothing ran was accepted and changed nothing: no entry. */
 export const whereAsked = (cars: readonly Car[], { kind, by }: LogAsked): Where => ({
   ...(by === null ? {} : { actor: by }),
   ...(kind === 'refused'
@@ -230,13 +180,3 @@ const refusalsIn = (answer: unknown): readonly Refusal[] =>
   typeof answer === 'object' && answer !== null && 'refusals' in answer && Array.isArray(answer.refusals)
     ? (answer.refusals as readonly Refusal[])
     : [];
-
-const byDay = (entries: readonly LogEntry[]): readonly LogDay[] => {
-  const days = new Map<string, LogEntry[]>();
-  for (const entry of entries) {
-    const list = days.get(entry.date);
-    if (list === undefined) days.set(entry.date, [entry]);
-    else list.push(entry);
-  }
-  return [...days].map(([title, list]) => ({ title, entries: list }));
-};

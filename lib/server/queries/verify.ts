@@ -11,9 +11,9 @@ import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { waitingWords } from '@/lib/wire/views/duration';
 import type { VerifyCar, VerifyLine, VerifyView } from '@/lib/wire/views/verify';
-import { named } from './board/words';
+import { counted, named } from './board/words';
 import { sheetOf } from './car/joint-rows';
-import { lineOf } from './car/lines';
+import { dueMark, lineOf } from './car/lines';
 import { photosAbout } from './car/photos';
 import type { Given, Seen } from './car/seen';
 import { see } from './car/seen';
@@ -22,16 +22,7 @@ import { eyesOn, whyNotOf } from './verify/eyes';
 import type { Eyes } from './verify/eyes';
 
 export const verifyView = async (db: Database, who: Person, now: string): Promise<VerifyView> => {
-  const [shop, cars, setting] = await Promise.all([loadShop(db), loadFloor(db), shopSetting(db)]);
-  const plans = await loadPlans(
-    db,
-    cars.map((car) => car.plan),
-  );
-  const facts = viewFacts(shop, cars, plans, who.id, now, setting.zone);
-  const floor = cars.flatMap((car) => {
-    const plan = planOf(facts, car);
-    return plan === null ? [] : [{ car, plan, assessment: assess(plan, car, facts) }];
-  });
+  const { shop, cars, setting, facts, floor } = await floorFor(db, who, now);
   const seen = new Map(
     floor.map(({ car, plan }) => {
       const given: Given = { shop, car, plan, facts, setting, floor: cars };
@@ -51,6 +42,26 @@ export const verifyView = async (db: Database, who: Person, now: string): Promis
   };
 };
 
+/** How many joints wait for this person's eyes: the same ones that their queue lists. */
+export const eyesWaiting = async (db: Database, who: Person, now: string): Promise<number> => {
+  const { facts, floor } = await floorFor(db, who, now);
+  return eyesOn(floor, facts, who.id).filter(({ mine }) => mine.may).length;
+};
+
+const floorFor = async (db: Database, who: Person, now: string) => {
+  const [shop, cars, setting] = await Promise.all([loadShop(db), loadFloor(db), shopSetting(db)]);
+  const plans = await loadPlans(
+    db,
+    cars.map((car) => car.plan),
+  );
+  const facts = viewFacts(shop, cars, plans, who.id, now, setting.zone);
+  const floor = cars.flatMap((car) => {
+    const plan = planOf(facts, car);
+    return plan === null ? [] : [{ car, plan, assessment: assess(plan, car, facts) }];
+  });
+  return { shop, cars, setting, facts, floor };
+};
+
 const holdsGate = ({ at }: Eyes): boolean => at.joint.due <= at.car.stage;
 
 const saysOf = (mine: readonly Eyes[], others: number): string => {
@@ -59,14 +70,14 @@ const saysOf = (mine: readonly Eyes[], others: number): string => {
       ? 'Everything that asks for a second person has had one.'
       : 'Nothing waits for your eyes now.';
   const gates = mine.filter(holdsGate).length;
-  const what = mine.length === 1 ? 'One joint waits' : `${String(mine.length)} joints wait`;
+  const what = counted(mine.length, 'joint');
   const hold =
     gates === 0
       ? ''
       : mine.length === 1
         ? ', and it holds a gate'
         : `, ${gates === mine.length ? 'and all of them hold a gate' : `${String(gates)} of them ${gates === 1 ? 'holds' : 'hold'} a gate`}`;
-  return `${what} for your eyes${hold}. You had no hand in ${mine.length === 1 ? 'it' : 'any of them'}.`;
+  return `${what} ${mine.length === 1 ? 'waits' : 'wait'} for your eyes${hold}. You had no hand in ${mine.length === 1 ? 'it' : 'any of them'}.`;
 };
 
 /** What waits longest stands first, on its car and among cars; what is only being done, behind. */
@@ -104,7 +115,7 @@ const lineFor = (seen: Seen, eyes: Eyes, who: Person): VerifyLine => {
     byInitials: person?.initials ?? '',
     when: since === null ? '' : seen.when(since),
     waiting: since === null ? '' : waitingWords(since, seen.facts.now),
-    gate: holdsGate(eyes) ? `gate ${String(seen.car.stage + 1)}` : null,
+    gate: holdsGate(eyes) ? dueMark(seen, joint.due).text : null,
     before: wantedBefore(seen, eyes),
     whyNot: whyNotWords(seen, eyes, who),
     ...(photos.length === 0 ? {} : { photos }),
@@ -114,14 +125,14 @@ const lineFor = (seen: Seen, eyes: Eyes, who: Person): VerifyLine => {
 const methodOf = ({ at }: Eyes): Pick<VerifyLine, 'method'> => {
   switch (at.joint.verify) {
     case 'witnessed':
-      return { method: 'witnessed: seen while it is done' };
+      return { method: 'watch while it is done' };
     case 're-applied': {
       const value = reappliedAt(at);
-      return { method: value === '' ? 're-applied' : `re-applied at ${value}` };
+      return { method: value === '' ? 're-apply' : `re-apply ${value}` };
     }
     case 'seen':
     case null:
-      return { method: 'seen: stripe and fastener looked at' };
+      return { method: 'see stripe and fastener' };
   }
 };
 
@@ -135,7 +146,7 @@ const wantedBefore = ({ plan, car, words }: Seen, { at }: Eyes): string | null =
           need.kind === 'joint-at-level' && need.joint === at.joint.stateKey && need.level === 'verified',
       ),
   );
-  return covering === undefined ? null : `before ${words.thing(covering.stateKey)} begins`;
+  return covering === undefined ? null : `wanted before ${words.thing(covering.stateKey)}`;
 };
 
 const whyNotWords = (seen: Seen, eyes: Eyes, who: Person): string => {
@@ -152,5 +163,14 @@ const whyNotWords = (seen: Seen, eyes: Eyes, who: Person): string => {
   const able = people.filter((each) => each.id !== who.id && whyNotOf(each, stage) === null);
   const others =
     able.length === 0 ? 'Nobody in the shop can now.' : `${named(able.map(({ name }) => name))} can.`;
-  return `You can’t: ${who.name} ${mine.whyNot ?? 'may not'}. ${others}`;
+  return `${asYou(mine.whyNot)} ${others}`;
 };
+
+/** What is said of others in the third person, said to the one who reads it. */
+const asYou = (whyNot: string | null): string =>
+  whyNot === null
+    ? 'You may not verify it.'
+    : `You ${whyNot
+        .replace(/^is /, 'are ')
+        .replace(/^doesn’t hold/, 'don’t hold')
+        .replace(/, so can’t verify it$/, '')}.`;

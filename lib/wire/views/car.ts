@@ -135,7 +135,10 @@ export interface ConditionRow extends RowView {
 export interface EndGroup {
   readonly kind: LooseEndKind;
   readonly title: string;
+  /** What the gate before the car asks stands first. */
   readonly rows: readonly RowView[];
+  /** How many at the end are folded: asked by later gates, and so many that they would hide the rest. */
+  readonly folded: number;
 }
 
 /** Work that nobody has begun, or that waits or cures: no loose end yet. */

@@ -1,5 +1,6 @@
 /** The log as screens show it: one entry for each command, with what it brought. */
 import type { PersonTag, RowSign } from './car';
+import type { CarMark } from './my-work';
 import type { PhotoRef } from './photo';
 
 /** What happened, in the shop's words. */
@@ -33,15 +34,19 @@ export interface LogEntry {
   readonly isRefused: boolean;
 }
 
-export interface LogDay {
-  readonly title: string;
-  readonly entries: readonly LogEntry[];
+/** An entry, and the car that it is about; null = the shop's own books. */
+export interface LogLine {
+  readonly entry: LogEntry;
+  readonly car: CarMark | null;
 }
 
+export interface LogDay {
+  readonly title: string;
+  readonly lines: readonly LogLine[];
+}
+
+/** The log of one car, of the shop's books, or of all together. */
 export interface LogView {
-  readonly chassis: string;
-  readonly colour: string | null;
-  readonly shop: string;
   readonly days: readonly LogDay[];
   readonly shown: number;
   readonly total: number;
@@ -50,18 +55,8 @@ export interface LogView {
   readonly pages: number;
   readonly kind: LogKind | 'everything';
   readonly by: string | null;
-  readonly people: readonly PersonTag[];
-  readonly cars: readonly { readonly id: string; readonly chassis: string; readonly colour: string | null }[];
-}
-
-/** A line of the shop's log, and the car that it is about; null = the shop's own books. */
-export interface ShopLogEntry {
-  readonly entry: LogEntry;
-  readonly car: { readonly id: string; readonly chassis: string; readonly colour: string | null } | null;
-}
-
-export interface ShopLogView extends Omit<LogView, 'chassis' | 'colour' | 'days'> {
-  readonly days: readonly { readonly title: string; readonly entries: readonly ShopLogEntry[] }[];
   /** A car's id, or `shop` for the books; null = all of it. */
   readonly of: string | null;
+  readonly people: readonly PersonTag[];
+  readonly cars: readonly CarMark[];
 }

@@ -89,6 +89,9 @@ const hrefOf = (car: string, { kind, key }: Place): string =>
 /** The id on the car's page of the thing that a link goes to. */
 export const anchorOf = (kind: PlaceKind, key: string): string => `${kind}:${key}`;
 
+/** Where the loose ends of a kind stand that later gates ask for. */
+export const laterId = (kind: string): string => `later:${kind}`;
+
 const at = (kind: PlaceKind, key: string, act: string): Place => ({ kind, key, act });
 
 /** Where it is cleared, and in two or three words what is done there; null where no page of the car clears it. */

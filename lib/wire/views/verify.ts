@@ -22,7 +22,7 @@ export interface VerifyLine {
   readonly href: string;
   readonly sign: RowSign;
   readonly name: string;
-  /** `re-apply at 42 N·m`, `watch while it is done`. */
+  /** `re-apply 42 N·m`, `watch while it is done`. */
   readonly method: string;
   /** `on T-05`; who will look at it needs it. */
   readonly methodMore: string;
@@ -33,7 +33,7 @@ export interface VerifyLine {
   readonly waiting: string;
   /** `gate 6`, where it holds the gate before the car. */
   readonly gate: string | null;
-  /** `before LN-070 Tank in begins`. */
+  /** `wanted before LN-070 Tank in`. */
   readonly before: string | null;
   /** Why not, and who may; empty where this person may. */
   readonly whyNot: string;

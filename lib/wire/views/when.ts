@@ -26,9 +26,15 @@ export const whenWords = (zone: string, today: Day): ((at: Instant) => string) =
 const INSTANT = /\b\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(?::\d{2}(?:\.\d+)?)?Z/g;
 const DAY = /\b\d{4}-\d{2}-\d{2}\b/g;
 
-/** A sentence of the rulebook with its times as the shop writes them: the rulebook knows no calendar. */
+/** Inside a word: `can't`. The rulebook writes what a keyboard gives. */
+const APOSTROPHE = /(\p{L})'(\p{L})/gu;
+
+/** A sentence of the rulebook as a page writes it, its times on the shop's clock: the rulebook knows no calendar. */
 export const withTimes = (zone: string, today: Day): ((sentence: string) => string) => {
   const when = whenWords(zone, today);
   return (sentence) =>
-    sentence.replace(INSTANT, (at) => when(at)).replace(DAY, (day) => dayWords(day, today));
+    sentence
+      .replace(INSTANT, (at) => when(at))
+      .replace(DAY, (day) => dayWords(day, today))
+      .replace(APOSTROPHE, '$1’$2');
 };

@@ -2,11 +2,12 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { LogPage } from '@/components/car/log/log-page';
 import { FollowCar } from '@/components/shop/follow';
-import { Strip } from '@/components/shop/strip';
+import { ShopStrip } from '@/app/shop-strip';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
+import { isCar } from '@/lib/server/queries/car';
 import { versionsOf } from '@/lib/server/queries/clock';
-import { logView } from '@/lib/server/queries/log';
+import { logView } from '@/lib/server/queries/log/view';
 import { LOG_KINDS } from '@/lib/wire/views/log';
 
 export const dynamic = 'force-dynamic';
@@ -23,20 +24,21 @@ export async function generateMetadata({ params }: PageProps): Promise<Metadata>
 export default async function Page({ params, searchParams }: PageProps) {
   const { person } = await present();
   const id = decodeURIComponent((await params).car);
+  if (!(await isCar(database(), id))) notFound();
   const { kind, by, page } = await searchParams;
   const asked = {
     kind: LOG_KINDS.find((each) => each === kind) ?? ('everything' as const),
+    of: id,
     by: typeof by === 'string' ? by : null,
     page: typeof page === 'string' && /^\d{1,6}$/.test(page) ? Number(page) : 1,
   };
   const at = await versionsOf(database(), id);
-  const view = await logView(database(), id, asked, new Date().toISOString());
-  if (view === null) notFound();
+  const view = await logView(database(), asked, new Date().toISOString());
   return (
     <>
-      <Strip who={person} shop={view.shop} />
+      <ShopStrip who={person} />
       <FollowCar car={id} version={at.car} shop={at.shop} />
-      <LogPage car={id} view={view} />
+      <LogPage view={view} />
     </>
   );
 }

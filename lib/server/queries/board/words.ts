@@ -1,5 +1,7 @@
 /** Days, counts and names in the words of the board. */
 import 'server-only';
+import { shopDay } from '@/lib/wire/shop-day';
+import { dayWords } from '@/lib/wire/views/when';
 
 const SMALL = [
   'No',
@@ -17,10 +19,10 @@ const SMALL = [
   'Twelve',
 ];
 
-/** `Six cars`, `1 loose end` at the end of a sentence: small numbers of cars are words, everything else figures. */
+/** `Six cars` begins a sentence, so small numbers are words; `1 loose end` ends one, in figures. */
 export const counted = (count: number, word: string): string => {
   const plural = count === 1 ? word : `${word}s`;
-  return `${word === 'car' ? (SMALL[count] ?? String(count)) : String(count)} ${plural}`;
+  return `${word === 'loose end' ? String(count) : (SMALL[count] ?? String(count))} ${plural}`;
 };
 
 /** `A`, `A and B`, `A, B and C`. */
@@ -43,14 +45,8 @@ export const dayInWords = (instant: string, zone: string): string =>
     new Date(instant),
   );
 
-/** `17 Jul`, or `17 Jul 25` where it is not this year's (D60). */
+/** `17 Jul`, or `17 Jul 2025` where it is not this year's (D60). */
 export const dateText = (instant: string, now: string, zone: string): string => {
-  const year = (at: string): string =>
-    new Intl.DateTimeFormat('en-GB', { year: 'numeric', timeZone: zone }).format(new Date(at));
-  return new Intl.DateTimeFormat('en-GB', {
-    day: 'numeric',
-    month: 'short',
-    timeZone: zone,
-    ...(year(instant) === year(now) ? {} : { year: '2-digit' }),
-  }).format(new Date(instant));
+  const dayOf = shopDay(zone);
+  return dayWords(dayOf(instant), dayOf(now));
 };

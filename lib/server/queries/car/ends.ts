@@ -27,6 +27,9 @@ const TITLES: Readonly<Record<LooseEndKind, string>> = {
   part: 'Parts owed',
 };
 
+/** So many lines that nobody is asked for yet don't stand in the way of those that are. */
+const MOST_LATER = 5;
+
 /** In the rulebook's order, the gravest kinds first. `anchors` gathers what has its place here. */
 export const endGroups = (seen: Seen, acts: Acts, anchors: Set<string>): readonly EndGroup[] => {
   const { looseEnds } = seen.assessment;
@@ -38,7 +41,8 @@ export const endGroups = (seen: Seen, acts: Acts, anchors: Set<string>): readonl
       .sort((a, b) => dueOrder(seen, a) - dueOrder(seen, b));
     if (ends.length === 0) return [];
     const rows = ends.map((end) => endRow(seen, acts, anchors, end, ids.get(end) ?? ''));
-    return [{ kind, title: TITLES[kind], rows }];
+    const later = rows.filter(({ due }) => due?.isNow === false).length;
+    return [{ kind, title: TITLES[kind], rows, folded: later > MOST_LATER ? later : 0 }];
   });
 };
 

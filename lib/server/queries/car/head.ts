@@ -1,7 +1,7 @@
 /** The head of a car's page: plate, stage rail, and what its two counts mean. */
 import { cellsOf } from '@/lib/server/queries/board/cells';
 import type { Counts, GateView, Head, PersonTag, StageView } from '@/lib/wire/views/car';
-import { lineOf, numberWord } from './lines';
+import { dueMark, lineOf, numberWord } from './lines';
 import type { Seen } from './seen';
 import type { Acts } from './who-may';
 
@@ -29,7 +29,7 @@ const titleOf = ({ car, plan, assessment }: Seen): string => {
   const stage = plan.stages[car.stage];
   const unmet = assessment.gate.unmet.length;
   const isLast = car.stage === plan.stages.length - 1;
-  const gate = isLast ? 'delivery' : `gate ${String(car.stage + 1)}`;
+  const gate = dueMark({ car, plan }, car.stage).text;
   const blocks = isLast ? Math.max(unmet, assessment.looseEnds.length) : unmet;
   const how =
     blocks === 0
@@ -44,7 +44,7 @@ const titleOf = ({ car, plan, assessment }: Seen): string => {
 const countsOf = ({ car, plan, assessment }: Seen): Counts => {
   const { looseEnds, gate } = assessment;
   const isLast = car.stage === plan.stages.length - 1;
-  const gateName = isLast ? 'delivery' : `gate ${String(car.stage + 1)}`;
+  const gateName = dueMark({ car, plan }, car.stage).text;
   const ends = new Set(looseEnds.map(({ refusal }) => JSON.stringify(refusal.details)));
   const begun = gate.unmet.filter((refusal) => ends.has(JSON.stringify(refusal.details))).length;
   const unbegun = gate.unmet.length - begun;

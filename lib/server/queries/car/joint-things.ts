@@ -67,6 +67,6 @@ const jointWork = (seen: Seen, joint: CompiledJoint): JointWork => {
       ...(whyNotReapply[0] === undefined ? {} : { whyNot: whyNotReapply[0] }),
     })),
     torque: entry?.torque ?? (joint.method === 'sequence' ? 'in steps' : ''),
-    hardware: hardwareViews(at),
+    hardware: hardwareViews(at, seen.spoken),
   };
 };

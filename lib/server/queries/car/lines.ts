@@ -17,15 +17,18 @@ export const saidUnder = ({ nameOf, spoken }: Seen, refusal: Refusal, key: strin
   return said.startsWith(key) ? said.slice(key.length).replace(/^[:,]?\s*/, '') : said;
 };
 
-/** By which gate; what an earlier gate should have asked is asked by the next. */
-export const dueMark = ({ car, plan }: Seen, due: number | null): DueMark => {
-  if (due === null) return { text: 'delivery', isNow: car.stage === plan.stages.length - 1 };
-  const at = Math.max(due, car.stage);
-  return { text: `gate ${String(at + 1)}`, isNow: at === car.stage };
+/** By which gate; what an earlier gate should have asked is asked by the next. Behind the last stage lies delivery. */
+export const dueMark = ({ car, plan }: Pick<Seen, 'car' | 'plan'>, due: number | null): DueMark => {
+  const last = plan.stages.length - 1;
+  const at = Math.max(due ?? last, car.stage);
+  return { text: at === last ? 'delivery' : `gate ${String(at + 1)}`, isNow: at === car.stage };
 };
 
 /** A refusal as a line with its place, in the shop's own times. */
-export const lineOf = ({ car, plan, spoken }: Seen, refusal: Refusal): RefusalLine => {
+export const lineOf = (
+  { car, plan, spoken }: Pick<Seen, 'car' | 'plan' | 'spoken'>,
+  refusal: Refusal,
+): RefusalLine => {
   const worded = (line: RefusalLine): RefusalLine => ({
     ...line,
     says: spoken(line.says),

@@ -2,7 +2,7 @@
 import type { BodyRow, CarView, RowView } from '@/lib/wire/views/car';
 import type { ActRef, Desk } from '@/lib/wire/views/desk';
 import type { LogEntry } from '@/lib/wire/views/log';
-import { anchorOf } from '@/lib/wire/views/said-line';
+import { anchorOf, laterId } from '@/lib/wire/views/said-line';
 import { checkThings } from './check-things';
 import { donorParts } from './donor';
 import { endGroups } from './ends';
@@ -53,8 +53,14 @@ export const carViewOf = (given: Given, reader: Reader): CarView => {
   const options = optionRows(seen, acts, reader.chosen);
   const parts = told(seen, partRows(seen, acts, anchors));
   const gate = gateOf(seen, acts);
-  const rows = [...ends.flatMap((group) => group.rows), ...options];
+  const rows = [
+    ...ends.flatMap((group) => group.rows.slice(0, group.rows.length - group.folded)),
+    ...options,
+  ];
   const folded = [
+    ...ends.flatMap((group) =>
+      group.folded === 0 ? [] : [{ id: laterId(group.kind), rows: group.rows.slice(-group.folded) }],
+    ),
     ...work.map(({ id, rows: inside }) => ({ id, rows: inside })),
     { id: 'parts', rows: parts },
     { id: 'conditions', rows: conditions },
@@ -185,6 +191,8 @@ const placesOf = (seen: Seen, rows: readonly RowView[], folded: readonly Folded[
   };
   for (const row of rows) put(row, []);
   for (const group of folded) for (const row of group.rows) put(row, [group.id]);
+  // The count of loose ends leads to all of them.
+  found.loose = [...folded.flatMap(({ id }) => (id.startsWith(laterId('')) ? [id] : [])), 'loose'];
   for (const { id, kind, key } of seen.assessment.jobs) {
     const way = found[anchorOf(placeKind(kind), key)];
     if (way !== undefined) found[`job:${id}`] = way;

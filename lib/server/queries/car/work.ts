@@ -70,7 +70,7 @@ export const workGroups = (seen: Seen, acts: Acts, anchors: Set<string>): readon
     ...plan.stages.slice(car.stage + 1).map((stage): WorkGroup => ({
       id: `work:later:${stage.key}`,
       title: `Later, in ${stage.name}`,
-      says: `due by gate ${String(stage.index + 1)}`,
+      says: `due by ${dueMark(seen, stage.index).text}`,
       isOpen: false,
       rows: rowsOf((job) => job.due === stage.index && !ready(job)),
     })),

@@ -109,12 +109,14 @@ const kindOf = ({ type, refusals }: Told): LogEntry['kind'] => {
 
 /** The store keeps why it was refused, and the reasons name the thing. */
 const refusedLine = ({ type, refusals }: Told, { thing }: Words): EventLine => {
-  const subject = (refusals ?? []).map(subjectOf).find((each) => each !== null) ?? null;
-  return {
-    sign: 'gclosed',
-    thing: subject === null ? '' : thing(subject),
-    says: `refused: “${COMMANDS[type].says}”`,
-  };
+  // What holds a gate is not what was asked for.
+  const subject = MOVES.has(type)
+    ? null
+    : ((refusals ?? []).map(subjectOf).find((each) => each !== null) ?? null);
+  const says = `refused: “${COMMANDS[type].says}”`;
+  return subject === null
+    ? { sign: 'gclosed', thing: '', says: says.replace(/^r/, 'R') }
+    : { sign: 'gclosed', thing: thing(subject), says };
 };
 
 const SUBJECTS = ['joint', 'operation', 'check', 'stopgap', 'part', 'finding', 'change', 'hold'] as const;

@@ -83,7 +83,7 @@ export const kitLines = (
 ): readonly KitLine[] => {
   const found = new Map<string, { view: HardwareView; quantity: number; fitted: number; places: number }>();
   for (const { at } of joints)
-    for (const view of hardwareViews(at)) {
+    for (const view of hardwareViews(at, seen.spoken)) {
       const isFitted = levelOf(at.row) !== 'open';
       const before = found.get(view.item) ?? { view, quantity: 0, fitted: 0, places: 0 };
       const places = view.places.filter(({ state }) => isFitted && state === 'in').length;

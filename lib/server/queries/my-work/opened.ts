@@ -109,7 +109,7 @@ const metaOf = (seen: Seen, job: Job, row: RowView): readonly string[] => {
   const facts = job.kind === 'operation' ? operationFacts(seen, job.key) : row.facts;
   return [
     ...facts.map(([label, value]) => `${label} ${value}`),
-    ...(row.due === null ? [] : [`due by ${row.due.text}`]),
+    ...(row.due === null ? [] : [`Due by ${row.due.text}`]),
   ];
 };
 

@@ -5,8 +5,9 @@ import type { JointCase } from '@/lib/domain/decide/joints';
 import type { HardwareLine } from '@/lib/domain/plan/compiled';
 import { refusalLine } from '@/lib/wire/views/refusal';
 import type { HardwareView } from '@/lib/wire/views/sign-off';
+import type { Said } from './joint-view';
 
-export const hardwareViews = (at: JointCase): readonly HardwareView[] =>
+export const hardwareViews = (at: JointCase, spoken: Said['spoken']): readonly HardwareView[] =>
   at.joint.hardware.map((line) => ({
     item: line.item,
     name: nameOf(at, line.item),
@@ -16,8 +17,8 @@ export const hardwareViews = (at: JointCase): readonly HardwareView[] =>
     isOnce: line.reuse.rule === 'once-final' || line.reuse.rule === 'once-fitted',
     isTracedByLot: at.plan.document.items?.[line.item]?.trace === 'lot',
     places: places(at, line),
-    lots: lotsOf(at, line.item),
-    substitutes: substitutes(at, line.item),
+    lots: lotsOf(at, line.item, spoken),
+    substitutes: substitutes(at, line.item, spoken),
   }));
 
 const nameOf = ({ plan }: JointCase, item: Key): string => plan.document.items?.[item]?.name ?? item;
@@ -30,7 +31,7 @@ const places = ({ joint, row }: JointCase, line: HardwareLine): HardwareView['pl
     return { fastener, state, lot: piece?.lot ?? null };
   });
 
-const lotsOf = (at: JointCase, item: Key): HardwareView['lots'] =>
+const lotsOf = (at: JointCase, item: Key, spoken: Said['spoken']): HardwareView['lots'] =>
   Object.values(at.facts.lots)
     .filter((lot) => lot.item === item)
     .map((lot) => {
@@ -41,11 +42,11 @@ const lotsOf = (at: JointCase, item: Key): HardwareView['lots'] =>
       });
       return {
         id: lot.id,
-        whyNot: refusal === undefined ? null : refusalLine(at.car.id, refusal, at.plan).says,
+        whyNot: refusal === undefined ? null : spoken(refusalLine(at.car.id, refusal, at.plan).says),
       };
     });
 
-const substitutes = (at: JointCase, item: Key): HardwareView['substitutes'] =>
+const substitutes = (at: JointCase, item: Key, spoken: Said['spoken']): HardwareView['substitutes'] =>
   Object.entries(at.plan.document.items?.[item]?.substitutes ?? {})
     .filter(
       ([, { onlyIn, notIn }]) =>
@@ -56,5 +57,5 @@ const substitutes = (at: JointCase, item: Key): HardwareView['substitutes'] =>
       name: nameOf(at, other),
       condition: condition ?? null,
       asksLead: asksLead ?? false,
-      lots: lotsOf(at, other),
+      lots: lotsOf(at, other, spoken),
     }));

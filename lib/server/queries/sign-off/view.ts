@@ -54,7 +54,7 @@ export const viewOfJoint = (
     marks: markViews(at, said),
     standing: standingView(at, said),
     drawing: drawingView(view, entry?.pattern),
-    hardware: hardwareViews(at),
+    hardware: hardwareViews(at, spoken),
     tools,
     adapters: Object.values(facts.adapters),
     people: peopleViews(at),

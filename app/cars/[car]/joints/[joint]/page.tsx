@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { FollowCar } from '@/components/shop/follow';
 import { Sheet } from '@/components/sign-off/sheet';
-import { Strip } from '@/components/shop/strip';
+import { ShopStrip } from '@/app/shop-strip';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
 import { versionsOf } from '@/lib/server/queries/clock';
@@ -41,7 +41,7 @@ export default async function Page(props: PageProps) {
   if (found === null) notFound();
   return (
     <>
-      <Strip who={who.person} shop={found.shop} />
+      <ShopStrip who={who.person} />
       <FollowCar car={car} version={at.car} shop={at.shop} />
       <main className="so">
         <Sheet key={`${car} ${joint}`} view={found.view} present={who.person.id} />

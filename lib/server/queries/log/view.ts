@@ -1,4 +1,4 @@
-/** Reads the log of the whole shop, the newest first: every car's, and that of the shop's own books. */
+/** Reads a page of the log: of one car, of the shop's own books, or of all together. */
 import 'server-only';
 import { planOf } from '@/lib/domain/facts';
 import type { PersonId } from '@/lib/domain/base/vocabulary';
@@ -14,22 +14,24 @@ import type { LogAsked, ToldOf, Where } from '@/lib/server/queries/log';
 import { shopDay } from '@/lib/wire/shop-day';
 import type { PersonTag } from '@/lib/wire/views/car';
 import { conditionWords } from '@/lib/wire/views/event-words';
-import type { ShopLogEntry, ShopLogView } from '@/lib/wire/views/log';
+import type { LogDay, LogEntry, LogLine, LogView } from '@/lib/wire/views/log';
 import { shopLine } from '@/lib/wire/views/shop-line';
 import { withTimes } from '@/lib/wire/views/when';
 import { logClock } from './clock';
 import { entryOf } from './entries';
 import type { Telling } from './entries';
 
-export interface ShopLogAsked extends LogAsked {
+export interface LogViewAsked extends LogAsked {
   /** A car's id, or `shop` for the books. */
   readonly of: string | null;
 }
 
-export const shopLogView = async (db: Database, asked: ShopLogAsked, now: string): Promise<ShopLogView> => {
-  const [shop, floor, setting] = await Promise.all([loadShop(db), loadFloor(db), shopSetting(db)]);
+export const logView = async (db: Database, asked: LogViewAsked, now: string): Promise<LogView> => {
+  const [shop, floor, setting] = await Promise.all([loadShop(db), loadShown(db, asked.of), shopSetting(db)]);
+  // What names no car is not narrowed by.
+  const of = asked.of === 'shop' || floor.some(({ id }) => id === asked.of) ? asked.of : null;
   const where: Where = {
-    ...(asked.of === null ? {} : { car: asked.of === 'shop' ? null : asked.of }),
+    ...(of === null ? {} : { car: of === 'shop' ? null : of }),
     ...whereAsked(floor, asked),
   };
   const total = await db.command.count({ where });
@@ -49,7 +51,7 @@ export const shopLogView = async (db: Database, asked: ShopLogAsked, now: string
       return plan === null ? [] : [[car.id, tellingOf(shop, car, plan, zone, now)] as const];
     }),
   );
-  const entries = told.map((each): ShopLogEntry => {
+  const lines = told.map((each): LogLine => {
     const car = each.car === null ? undefined : cars.get(each.car);
     const telling = (each.car === null ? undefined : tellings.get(each.car)) ?? books;
     return {
@@ -58,18 +60,25 @@ export const shopLogView = async (db: Database, asked: ShopLogAsked, now: string
     };
   });
   return {
-    shop: setting.name,
-    days: byDay(entries),
-    shown: entries.length,
+    days: byDay(lines),
+    shown: lines.length,
     total,
     page,
     pages,
     kind: asked.kind,
     by: asked.by,
-    of: asked.of,
+    of,
     people: Object.keys(shop.people).map(books.tag),
     cars: floor.map(({ id, chassis, colour }) => ({ id, chassis, colour })),
   };
+};
+
+/** The floor, and the car that is asked for, which may be delivered. */
+const loadShown = async (db: Database, of: string | null): Promise<readonly Car[]> => {
+  const floor = await loadFloor(db);
+  if (of === null || of === 'shop' || floor.some(({ id }) => id === of)) return floor;
+  const car = await loadCar(db, of);
+  return car === null ? floor : [...floor, car];
 };
 
 /** Delivered cars stand on no floor and are told of all the same. */
@@ -86,7 +95,7 @@ const carsOf = async (
 };
 
 /** What is about no car: as a car's entry, with the words of the shop's books. */
-const bookEntry = (told: ToldOf, telling: Telling, shop: Shop): ShopLogEntry['entry'] => {
+const bookEntry = (told: ToldOf, telling: Telling, shop: Shop): LogEntry => {
   const entry = entryOf(told, telling);
   const [first] = told.shopEvents;
   if (first === undefined || told.events.length > 0) return entry;
@@ -126,12 +135,12 @@ const bookTelling = (shop: Shop, zone: string, now: string): Telling => {
   };
 };
 
-const byDay = (entries: readonly ShopLogEntry[]): ShopLogView['days'] => {
-  const days = new Map<string, ShopLogEntry[]>();
-  for (const each of entries) {
-    const list = days.get(each.entry.date);
-    if (list === undefined) days.set(each.entry.date, [each]);
-    else list.push(each);
+const byDay = (lines: readonly LogLine[]): readonly LogDay[] => {
+  const days = new Map<string, LogLine[]>();
+  for (const line of lines) {
+    const list = days.get(line.entry.date);
+    if (list === undefined) days.set(line.entry.date, [line]);
+    else list.push(line);
   }
-  return [...days].map(([title, list]) => ({ title, entries: list }));
+  return [...days].map(([title, list]) => ({ title, lines: list }));
 };
