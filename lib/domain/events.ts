@@ -8,7 +8,6 @@ import type {
   HoldScope,
   Instant,
   Key,
-  LotId,
   PersonId,
   StateKey,
   ToolId,
@@ -16,34 +15,7 @@ import type {
 import type { Meta, Signed } from './event-meta';
 import type { Doubt, FittedItem, Mark, RunRef } from './car/joint-rows';
 import type { Edit } from './car/rows';
-import type { Lot, Person, Qualification } from './shop/rows';
-import type { Adapter, Calibration, SuspectInterval, Tool } from './torque/tool';
-
-export type ShopPayload =
-  | { readonly type: 'person-added'; readonly person: Person }
-  | { readonly type: 'person-qualified'; readonly person: PersonId; readonly qualification: Qualification }
-  | { readonly type: 'person-removed'; readonly person: PersonId }
-  | { readonly type: 'tool-added'; readonly tool: Tool }
-  | { readonly type: 'adapter-added'; readonly adapter: Adapter }
-  | { readonly type: 'tool-calibrated'; readonly tool: ToolId; readonly calibration: Calibration }
-  | { readonly type: 'tool-suspected'; readonly tool: ToolId; readonly interval: SuspectInterval }
-  /** Open suspicions end here, with the error that the bench found. */
-  | {
-      readonly type: 'tool-tested';
-      readonly tool: ToolId;
-      readonly until: Instant;
-      readonly low: string;
-      readonly high: string;
-    }
-  | {
-      readonly type: 'plan-released';
-      readonly plan: string;
-      readonly model: string;
-      readonly revision: string;
-    }
-  | { readonly type: 'lot-received'; readonly lot: Lot }
-  | { readonly type: 'lot-quarantined'; readonly lot: LotId; readonly reason: string }
-  | { readonly type: 'lot-cleared'; readonly lot: LotId; readonly reason: string };
+import type { ShopPayload } from './shop-payload';
 
 export type CarPayload =
   | {
@@ -61,6 +33,13 @@ export type CarPayload =
   | { readonly type: 'operation-joined'; readonly operation: StateKey; readonly run: number }
   | {
       readonly type: 'operation-paused';
+      readonly operation: StateKey;
+      readonly run: number;
+      readonly leftAs: string | null;
+    }
+  /** One of several stepped out: the work goes on without them. */
+  | {
+      readonly type: 'operation-left';
       readonly operation: StateKey;
       readonly run: number;
       readonly leftAs: string | null;
@@ -266,7 +245,13 @@ export type CarPayload =
       readonly signatures: readonly string[];
       readonly doubtsBack: readonly Doubt[];
     }
-  | { readonly type: 'operation-reopened'; readonly operation: StateKey; readonly run: number }
+  | {
+      readonly type: 'operation-reopened';
+      readonly operation: StateKey;
+      readonly run: number;
+      /** Nobody is at it: it comes back paused, and why. Absent in logs from before: it came back running. */
+      readonly leftAs?: string;
+    }
   | {
       readonly type: 'gate-passed';
       readonly from: number;

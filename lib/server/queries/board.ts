@@ -80,7 +80,7 @@ const carRow = (plan: CompiledPlan, car: Car, facts: Facts, zone: string): Board
     loose: looseEnds.length,
     hold: holdOf(car),
     way: cellsOf(plan, car, facts, zone),
-    gate: gate.unmet.map((refusal) => refusalLine(car.id, refusal, plan)),
+    gate: gate.unmet.map((refusal) => refusalLine(car.id, refusal, plan, facts.people)),
   };
 };
 

@@ -25,14 +25,14 @@ export const dueMark = ({ car, plan }: Seen, due: number | null): DueMark => {
 };
 
 /** A refusal as a line with its place, in the shop's own times. */
-export const lineOf = ({ car, plan, spoken }: Seen, refusal: Refusal): RefusalLine => {
+export const lineOf = ({ car, plan, facts, spoken }: Seen, refusal: Refusal): RefusalLine => {
   const worded = (line: RefusalLine): RefusalLine => ({
     ...line,
     says: spoken(line.says),
     clears: spoken(line.clears),
     ...(line.under === undefined ? {} : { under: line.under.map(worded) }),
   });
-  return worded(refusalLine(car.id, refusal, plan));
+  return worded(refusalLine(car.id, refusal, plan, facts.people));
 };
 
 /** What something waits for, each thing once: a plan may ask for it in two ways. */
