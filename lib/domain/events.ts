@@ -6,7 +6,6 @@ import type {
   CarId,
   Disposition,
   HoldScope,
-  Instant,
   Key,
   PersonId,
   StateKey,

@@ -239,6 +239,20 @@ describe('given a refusal, its words', () => {
     );
   });
 
+  test('a person is called by name alone, and by their id only where nobody knows the name', () => {
+    const names = (key: string): string | null => (key === 'tom' ? 'Tom Oakes' : named(key));
+    const ofPeople = CODES.filter((code) =>
+      SAMPLES[code].some((details) => 'actor' in details || 'person' in details),
+    );
+    expect(ofPeople.length).toBeGreaterThan(7);
+    for (const code of ofPeople)
+      for (const text of said(code, names)) {
+        expect(text).toContain('Tom Oakes');
+        expect(text).not.toMatch(/\btom\b/);
+      }
+    expect(said('not-on-it', () => null)[0]).toMatch(/^tom is not on /);
+  });
+
   test('a reason that somebody wrote as a sentence keeps one full stop', () => {
     const hold = refuse('hold-stands', {
       hold: 'H-1',

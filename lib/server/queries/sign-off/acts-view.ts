@@ -83,7 +83,7 @@ const withPlace = ({ car, plan, facts }: JointCase, refusal: Refusal): RefusalLi
   const line = refusalLine(car.id, refusal, plan, facts.people);
   const named = refusal.code === 'no-work-names-joint' ? refusal.details.operations : [];
   const operation = named.find((key) => car.operations[key]?.status !== 'finished') ?? named[0];
-  if (line.href !== null || operation === undefined) return line;
+  if (operation === undefined) return line;
   return {
     ...line,
     href: `/cars/${encodeURIComponent(car.id)}#${anchorOf('operation', operation)}`,
