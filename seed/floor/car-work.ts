@@ -117,9 +117,9 @@ export class CarWork {
     return this.driver().assess(this.car);
   }
 
-  /** From this day's morning on: the stage is given to its crew, and everything that its gate asks is done. */
+  /** From this day's morning on, or when the work before it is done: the stage is given to its crew, and everything that its gate asks is done. */
   stage(daysBefore: number, crew: readonly PersonId[]): void {
-    this.goTo(daysBefore, '08:00');
+    this.from(daysBefore, '08:00');
     this.give(crew);
     this.work();
   }

@@ -144,6 +144,7 @@ const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
   ['tom', { type: 'add-note', of: 'AX-010', text: 'hole 2 mm off, shimmed' }],
   ['tom', { type: 'finish-operation', operation: 'AX-010' }],
   ['tom', { type: 'strike-signature', signature: 'last', reason: 'too early' }],
+  ['tom', { type: 'resume-operation', operation: 'AX-010' }],
   ['tom', { type: 'finish-operation', operation: 'AX-010' }],
   ['vera', { type: 'verify-joint', joint: 'J-2', method: 'seen' }],
   ['tom', { type: 'start-operation', operation: 'AX-020' }],

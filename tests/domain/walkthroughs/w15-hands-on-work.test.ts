@@ -79,7 +79,7 @@ describe('given two at one piece of work', () => {
     does('tess', { type: 'finish-operation', operation: 'BD-020' });
     const told = minutes();
     // A minute passes with each act.
-    expect(told['tom']).toBe(31 + 1 + 1 + 21 + 1);
+    expect(told['tom']).toBe(1 + 31 + 1 + 21);
     expect(told['tess']).toBe(31 + 21);
   });
 
@@ -131,6 +131,7 @@ describe('given work that changes what it needed itself', () => {
   test('then it goes on after its finish was struck, too', () => {
     shop.does('tom', { type: 'resume-operation', operation: 'BD-010' });
     shop.does('tess', { type: 'join-operation', operation: 'BD-010' });
+    shop.tighten('tom', 'J-1');
     shop.finish('tom', 'BD-010');
     shop.does('leo', { type: 'strike-signature', signature: signed('finish-operation'), reason: 'wrong car' });
     shop.does('tom', { type: 'resume-operation', operation: 'BD-010' });
