@@ -84,12 +84,12 @@ const LEFT_AS: FieldSpec = {
 };
 
 const pause: FormOf = (act, desk, values) => ({
-  title: isOnWithOthers(act, desk) ? 'Pause for everybody' : 'Pause',
+  title: 'Pause',
   button: 'Pause',
   tone: 'plain',
   fields: [LEFT_AS],
   says: `${thingOf(act, desk)} stops for now.`,
-  brings: [],
+  brings: isShared(act, desk) ? ['It stops for everybody who is on it.'] : [],
   missing: null,
   claim: () => ({
     type: 'pause-operation',
@@ -99,7 +99,7 @@ const pause: FormOf = (act, desk, values) => ({
   }),
 });
 
-const isOnWithOthers = ({ key }: ActRef, desk: Desk): boolean =>
+const isShared = ({ key }: ActRef, desk: Desk): boolean =>
   (desk.operations[key]?.present.length ?? 0) > 1;
 
 /** One of several goes, and the others go on. */

@@ -12,14 +12,16 @@ const lines = plan({
     'LN-050': { name: 'Drill the strap', stage: 'LN', needs: ['LN-040'], madeOn: 'P-1', body: ['check K-2'] },
     'LN-060': { name: 'Test the tank', stage: 'LN', body: ['check K-1'] },
     'LN-070': { name: 'Seal the tank', stage: 'LN', body: [] },
+    'LN-080': { name: 'Sender in', stage: 'LN', body: ['fit P-2', 'check K-3'] },
     'WH-010': { name: 'Wheels on', stage: 'WH', notBefore: true, body: [] },
   },
   checks: {
     'K-1': { name: 'Air test', kind: 'functional', values: { bubbles: 'none' }, source: 'invented' },
     'K-2': { name: 'Edge', kind: 'measured', values: { edge: '>= 12 mm' }, source: 'invented', about: 'P-1' },
+    'K-3': { name: 'Seams', kind: 'functional', values: { bubbles: 'none' }, source: 'invented', about: 'P-2' },
   },
   stopgaps: { 'G-1': { name: 'cable ties', quantity: 3, where: 'along the rail', outBy: 'LN' } },
-  parts: { 'P-1': { name: 'Tank strap' } },
+  parts: { 'P-1': { name: 'Tank strap' }, 'P-2': { name: 'Tank' } },
 });
 
 const job = (shop: Shop, key: string) => shop.assess().jobs.find((each) => each.key === key);
@@ -52,6 +54,20 @@ describe('given a failed check whose finding is decided', () => {
     shop.does('tom', { type: 'fail-check', check: 'K-1', reason: 'tried at once' });
     shop.does('leo', { type: 'decide-finding', finding: 'F-1', disposition: 'rework', reason: 'seal it' });
     expect(waits(shop, 'K-1')).toEqual(['operation-not-running']);
+  });
+
+  test('then the work that holds the look may begin, and what is found good there is fitted there', () => {
+    const shop = shopWith(lines);
+    shop.does('tom', { type: 'receive-part', part: 'P-2' });
+    shop.does('tom', { type: 'fail-check', check: 'K-3', reason: 'pinholes, tried at once' });
+    const begin = { type: 'start-operation', operation: 'LN-080' } as const;
+    expect(shop.codes('tom', begin)).toEqual(['finding-on-part']);
+    shop.does('leo', { type: 'decide-finding', finding: 'F-1', disposition: 'rework', reason: 'line it' });
+    shop.does('tom', begin);
+    expect(shop.codes('tom', { type: 'fit-part', part: 'P-2' })).toEqual(['finding-on-part']);
+    shop.does('tom', { type: 'pass-check', check: 'K-3', values: { bubbles: 'yes' } });
+    shop.does('tom', { type: 'fit-part', part: 'P-2' });
+    shop.does('tom', { type: 'finish-operation', operation: 'LN-080' });
   });
 
   test('then a check that fell due again with its work waits for the new run', () => {
