@@ -2,15 +2,7 @@
  * What happened. Every consequence is an event of its own and carries the values that it was decided with, so that
  * `evolve` needs no plan and an old log still tells what was true then. `v` is the shape's version; see `upcast.ts`.
  */
-import type {
-  CarId,
-  Disposition,
-  HoldScope,
-  Key,
-  PersonId,
-  StateKey,
-  ToolId,
-} from './base/vocabulary';
+import type { CarId, Disposition, HoldScope, Key, PersonId, StateKey, ToolId } from './base/vocabulary';
 import type { Meta, Signed } from './event-meta';
 import type { Doubt, FittedItem, Mark, RunRef } from './car/joint-rows';
 import type { Edit } from './car/rows';

@@ -102,7 +102,8 @@ const operationJob = (at: Case, { operation, row }: UnsettledOperation): Job => 
         : 'ready';
   const { due, who } = operation;
   // Who is alone on it leaves by pausing it.
-  const acts = state === 'running' && row !== undefined && row.present.length > 1 ? SHARED : OPERATION_ACTS[state];
+  const acts =
+    state === 'running' && row !== undefined && row.present.length > 1 ? SHARED : OPERATION_ACTS[state];
   return job('operation', key, row?.run ?? 1, due, state, waitsFor, who, acts);
 };
 

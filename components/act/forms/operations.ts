@@ -99,8 +99,7 @@ const pause: FormOf = (act, desk, values) => ({
   }),
 });
 
-const isShared = ({ key }: ActRef, desk: Desk): boolean =>
-  (desk.operations[key]?.present.length ?? 0) > 1;
+const isShared = ({ key }: ActRef, desk: Desk): boolean => (desk.operations[key]?.present.length ?? 0) > 1;
 
 /** One of several goes, and the others go on. */
 const leave: FormOf = (act, desk, values) => ({

@@ -25,10 +25,6 @@ export const sentence = (refusal: Refusal, nameOf: NameOf): string => {
     return name === null ? key : `${key} (${name})`;
   };
   // Code and details belong together by the type of Refusal; a lookup by code can't show that to the compiler.
-  const say = SENTENCES[refusal.code] as (
-    details: Refusal['details'],
-    called: Called,
-    who: Who,
-  ) => string;
+  const say = SENTENCES[refusal.code] as (details: Refusal['details'], called: Called, who: Who) => string;
   return say(refusal.details, called, (person) => nameOf(person) ?? person);
 };

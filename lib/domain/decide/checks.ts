@@ -45,10 +45,7 @@ const standing = (
   row: CheckRow | undefined,
   named: number | undefined,
 ): readonly Refusal[] => {
-  const found: Refusal[] = [
-    ...qualification(at, at.facts.actor, check.who),
-    ...lookRefusals(at, check, row),
-  ];
+  const found: Refusal[] = [...qualification(at, at.facts.actor, check.who), ...lookRefusals(at, check, row)];
   const current = roundOf(row);
   if (row?.status === 'clear' || row?.status === 'conceded')
     found.push(refuse('check-already-clear', { check: check.stateKey }));

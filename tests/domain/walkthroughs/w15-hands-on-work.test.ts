@@ -133,7 +133,11 @@ describe('given work that changes what it needed itself', () => {
     shop.does('tess', { type: 'join-operation', operation: 'BD-010' });
     shop.tighten('tom', 'J-1');
     shop.finish('tom', 'BD-010');
-    shop.does('leo', { type: 'strike-signature', signature: signed('finish-operation'), reason: 'wrong car' });
+    shop.does('leo', {
+      type: 'strike-signature',
+      signature: signed('finish-operation'),
+      reason: 'wrong car',
+    });
     shop.does('tom', { type: 'resume-operation', operation: 'BD-010' });
   });
 
@@ -154,7 +158,11 @@ describe('given a finish that was signed by mistake', () => {
   beforeEach(() => {
     shop.begin('tom', 'BD-020');
     shop.finish('tom', 'BD-020');
-    shop.does('tom', { type: 'strike-signature', signature: signed('finish-operation'), reason: 'wrong car' });
+    shop.does('tom', {
+      type: 'strike-signature',
+      signature: signed('finish-operation'),
+      reason: 'wrong car',
+    });
   });
 
   test('then the work is paused with nobody at it, and says why', () => {

@@ -18,7 +18,13 @@ const lines = plan({
   checks: {
     'K-1': { name: 'Air test', kind: 'functional', values: { bubbles: 'none' }, source: 'invented' },
     'K-2': { name: 'Edge', kind: 'measured', values: { edge: '>= 12 mm' }, source: 'invented', about: 'P-1' },
-    'K-3': { name: 'Seams', kind: 'functional', values: { bubbles: 'none' }, source: 'invented', about: 'P-2' },
+    'K-3': {
+      name: 'Seams',
+      kind: 'functional',
+      values: { bubbles: 'none' },
+      source: 'invented',
+      about: 'P-2',
+    },
   },
   stopgaps: { 'G-1': { name: 'cable ties', quantity: 3, where: 'along the rail', outBy: 'LN' } },
   parts: { 'P-1': { name: 'Tank strap' }, 'P-2': { name: 'Tank' } },

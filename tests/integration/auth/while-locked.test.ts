@@ -15,7 +15,13 @@ const HOLD = plan({
   stages: { AX: { name: 'Axles' } },
   operations: { 'AX-010': { name: 'Hold', stage: 'AX', body: ['check K-1', 'check K-2'] } },
   checks: {
-    'K-1': { name: 'Pressure', kind: 'functional', values: { weep: 'none' }, holds: '10 min', source: 'invented' },
+    'K-1': {
+      name: 'Pressure',
+      kind: 'functional',
+      values: { weep: 'none' },
+      holds: '10 min',
+      source: 'invented',
+    },
     'K-2': { name: 'Look', kind: 'visual' },
   },
 });
@@ -49,7 +55,10 @@ test('nothing is said of a check that nobody began, nor of anything else', async
   ];
   for (const claim of others) {
     const [id, answer] = await give(claim);
-    expect(answer).toMatchObject({ outcome: 'not-signed-in', says: expect.stringMatching(/^This screen is locked/) });
+    expect(answer).toMatchObject({
+      outcome: 'not-signed-in',
+      says: expect.stringMatching(/^This screen is locked/),
+    });
     expect(await shop.db.command.findUnique({ where: { id } })).toBeNull();
   }
 });
