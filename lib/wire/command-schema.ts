@@ -34,6 +34,7 @@ const day = z.iso.date('this is no day; write it as 2026-11-25');
 const count = z.int().min(1);
 const fasteners = z.array(count).max(999);
 const texts = z.record(idSchema, figure);
+const ids = z.array(idSchema).optional();
 
 const unit = z.string().transform((text, context) => {
   const read = parseUnit(text);
@@ -263,12 +264,7 @@ const carClaims = [
     options: z.record(idSchema, figure).optional(),
   }),
   z.strictObject({ ...onCar('choose-option'), option: idSchema, choice: figure }),
-  z.strictObject({
-    ...onCar('assign'),
-    job: idSchema,
-    add: z.array(idSchema).optional(),
-    remove: z.array(idSchema).optional(),
-  }),
+  z.strictObject({ ...onCar('assign'), job: idSchema, add: ids, remove: ids }),
   z.strictObject({ ...onCar('add-note'), of: idSchema, text: words }),
   z.strictObject({ ...onCar('add-photo'), of: idSchema, slot: idSchema, hash: figure }),
   z.strictObject({ ...onCar('advance-car'), to: idSchema }),

@@ -1,8 +1,6 @@
-/** Every line that says "not yet" leads to a place, and there stands the act that clears it, for somebody who may give it. */
+/** At the place where a line leads stands the act that clears it, for somebody who may give it (`places.test.ts`: where). */
 import { describe, expect, test } from 'vitest';
 import { hasForm } from '@/components/act/form-table';
-import { BODY, GATE, LOOK, NEEDS, START } from '@/lib/domain/base/refusal-groups';
-import type { Refusal, RefusalCode } from '@/lib/domain/base/refusals';
 import type { ClaimType } from '@/lib/domain/commands';
 import { planOf } from '@/lib/domain/facts';
 import { LOOSE_END_KINDS } from '@/lib/domain/loose-ends';
@@ -11,144 +9,11 @@ import { factsAt } from '@/lib/domain/play';
 import { carViewOf } from '@/lib/server/queries/car/view';
 import type { CarView, RowView } from '@/lib/wire/views/car';
 import type { ActRef } from '@/lib/wire/views/desk';
-import { GATE_ANCHOR, saidLine } from '@/lib/wire/views/said-line';
+import { GATE_ANCHOR } from '@/lib/wire/views/said-line';
 import type { RefusalLine } from '@/lib/wire/views/said-line';
 import { demoOn } from '@/tests/support/demo';
 import { plan, shopWith } from '@/tests/support/shop';
 import type { Shop } from '@/tests/support/shop';
-
-/** Where a reason is cleared. `here`: in the form that met it, by other words, another tool or another person. */
-type Where = 'car' | 'sheet' | 'gate' | 'people' | 'tools' | 'here';
-
-/** Typed, so that a new reason does not compile before somebody says where it is cleared. */
-const WHERE: Readonly<Record<RefusalCode, Where>> = {
-  'operation-unfinished': 'car',
-  'joint-below-level': 'sheet',
-  'joint-in-doubt': 'sheet',
-  'joint-work-missing': 'sheet',
-  'check-not-clear': 'car',
-  'stopgap-in-place': 'car',
-  'condition-not-true': 'car',
-  'condition-true': 'car',
-  'wait-running': 'car',
-  'part-absent': 'car',
-  'part-not-fitted': 'car',
-  'photo-missing': 'car',
-  'option-undecided': 'car',
-  'finding-undecided': 'car',
-  'finding-not-closed': 'car',
-  'change-undecided': 'car',
-  'part-owed': 'car',
-  'unknown-thing': 'here',
-  'not-allowed': 'here',
-  'unknown-person': 'people',
-  'not-qualified': 'people',
-  'not-independent': 'here',
-  'approver-not-independent': 'here',
-  'strike-needs-lead': 'here',
-  'stage-not-reached': 'gate',
-  'hold-stands': 'car',
-  'operation-not-running': 'car',
-  'operation-already-running': 'car',
-  'operation-already-finished': 'here',
-  'already-on-it': 'here',
-  'not-on-it': 'car',
-  'clock-running': 'car',
-  'crew-too-small': 'car',
-  'no-work-names-joint': 'car',
-  'stale-cycle': 'here',
-  'stale-run': 'here',
-  'stale-round': 'car',
-  'level-already': 'here',
-  'joint-not-final': 'sheet',
-  'nothing-to-recheck': 'here',
-  'doubt-needs-more': 'sheet',
-  'slave-part-in-joint': 'car',
-  'check-already-clear': 'car',
-  'check-not-begun': 'car',
-  'check-too-short': 'car',
-  'value-missing': 'here',
-  'value-unreadable': 'here',
-  'removed-more-than-placed': 'here',
-  'condition-set-by-work': 'car',
-  'condition-already': 'here',
-  'part-not-taken-into-work': 'car',
-  'part-already': 'here',
-  'finding-on-part': 'car',
-  'finding-already': 'here',
-  'never-concede': 'here',
-  'change-already': 'here',
-  'hold-already-released': 'here',
-  'option-already-chosen': 'here',
-  'choice-unknown': 'here',
-  'already-there': 'here',
-  'no-value-yet': 'here',
-  'method-does-not-fit': 'here',
-  'tool-missing': 'here',
-  'tool-does-not-fit': 'here',
-  'tool-out-of-calibration': 'tools',
-  'tool-cycles-used-up': 'tools',
-  'tool-suspect': 'tools',
-  'setting-outside-tool-range': 'here',
-  'adapter-length-unknown': 'tools',
-  'reading-below': 'here',
-  'reading-above': 'here',
-  'unit-doubtful': 'here',
-  'unit-does-not-fit': 'here',
-  'passes-missing': 'here',
-  'pattern-not-followed': 'here',
-  'readings-missing': 'here',
-  'step-missing': 'here',
-  'step-outside': 'here',
-  'verify-method-differs': 'here',
-  'hardware-wrong': 'here',
-  'substitute-needs-lead': 'here',
-  'hardware-spent': 'here',
-  'lot-quarantined': 'here',
-  'lot-expired': 'here',
-  'lot-of-other-item': 'here',
-  'lot-not-quarantined': 'here',
-  // The board itself, where it is met: the lead overrides it in the same dialog.
-  'room-full': 'here',
-  'last-gate': 'here',
-  'not-last-gate': 'here',
-  'one-stage-at-a-time': 'here',
-  'car-delivered': 'here',
-};
-const CODES = Object.keys(WHERE) as RefusalCode[];
-
-/** Details of any shape: a line is made of names alone. */
-const anyOf = (code: RefusalCode): Refusal =>
-  ({
-    code,
-    details: new Proxy(
-      {},
-      { get: (_, name) => (name === 'operations' ? ['X-1'] : name === 'car' ? 'A-1' : 'X-1') },
-    ),
-  }) as unknown as Refusal;
-
-const whereOf = (href: string | null): Where => {
-  if (href === null) return 'here';
-  if (href === '/set-up/people') return 'people';
-  if (href === '/tools') return 'tools';
-  if (href === `/cars/A-1#${GATE_ANCHOR}`) return 'gate';
-  return href.startsWith('/cars/A-1/joints/') ? 'sheet' : 'car';
-};
-
-describe('given a reason', () => {
-  test.each(CODES)('%s leads where it is cleared', (code) => {
-    const line = saidLine('A-1', anyOf(code), 'Said.');
-    expect([code, whereOf(line.href)]).toEqual([code, WHERE[code]]);
-    expect(line.act === null).toBe(line.href === null);
-  });
-
-  test('what keeps work, gates and looks waiting is never left without a place', () => {
-    const waiting = new Set([...NEEDS, ...START, ...BODY, ...GATE, ...LOOK]);
-    expect([...waiting].filter((code) => WHERE[code] === 'here')).toEqual([]);
-  });
-});
-
-// ---- the places themselves ----
 
 const viewOf = (shop: Shop, me = 'leo'): CarView => {
   const car = shop.car();
