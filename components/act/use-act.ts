@@ -39,7 +39,7 @@ export interface ActState {
   readonly asSomebody: () => void;
   readonly stopAsking: () => void;
   readonly give: (signer?: Signer, override?: Override) => Promise<SentAnswer>;
-  /** Pauses what the actor's clock runs on, then gives the act again; where somebody else gave it, their PIN is asked. */
+  /** Stops the clock that the actor has running, then gives the act again; where somebody else gave it, their PIN is asked. */
   readonly pauseFirst: (clock: RunningClock, leftAs: string) => Promise<void>;
   /** Asks once more about an act of which nobody knows whether it was recorded. */
   readonly askAgain: () => void;
@@ -95,15 +95,17 @@ export const useAct = (act: ActRef): ActState => {
   };
 
   const pauseFirst = async (clock: RunningClock, leftAs: string): Promise<void> => {
-    setBusy(`Pausing ${clock.operation}`);
-    const { car, operation } = clock;
-    const claim = { type: 'pause-operation', car, operation, ...(leftAs === '' ? {} : { leftAs }) } as const;
+    setBusy(`Leaving ${clock.operation}`);
+    const { car, operation, person } = clock;
+    // Only one's own hands can be taken off it; for somebody else the work is paused.
+    const type = person === desk.me.id ? 'leave-operation' : 'pause-operation';
+    const claim = { type, car, operation, ...(leftAs === '' ? {} : { leftAs }) } as const;
     const sent = await sendCommand(claim, { id: newId() });
     setBusy(null);
-    // A pause may be given twice without harm, so that what is not known of it is simply tried again.
-    if (sent.outcome === 'unknown') setMissing(`No answer came about ${clock.operation}. Pause it again.`);
+    // It may be given twice without harm, so that what is not known of it is simply tried again.
+    if (sent.outcome === 'unknown') setMissing(`No answer came about ${clock.operation}. Try it again.`);
     else if (sent.outcome !== 'accepted') setAnswer(sent);
-    else if (clock.person === desk.me.id) await give();
+    else if (person === desk.me.id) await give();
     else setAsking(true);
   };
 

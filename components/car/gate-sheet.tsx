@@ -5,6 +5,7 @@ import { numberOf } from '@/components/act/count-words';
 import { RefusalLines } from '@/components/shop/refusal-list';
 import { Glyph } from '@/components/ui/glyph';
 import type { GateView } from '@/lib/wire/views/car';
+import { GATE_ANCHOR } from '@/lib/wire/views/said-line';
 
 interface GateSheetProps {
   readonly gate: GateView;
@@ -23,7 +24,7 @@ export function GateSheet({ gate, chassis, ends }: GateSheetProps) {
       <header>
         <Glyph name={isClosed ? 'gclosed' : 'gopen'} size={32} />
         <div>
-          <h2 id="move" tabIndex={-1}>
+          <h2 id={GATE_ANCHOR} tabIndex={-1}>
             {gate.name}
             {way} {isClosed ? `is closed by ${numberOf(closedBy(gate, ends), 'thing')}` : 'is open'}
           </h2>

@@ -30,7 +30,7 @@ export interface PlateFaceProps {
   readonly colour: string | null;
   readonly crew: readonly { readonly initials: string; readonly name: string }[];
   readonly loose: number;
-  /** What holds the car, where a hold stands on it: shown where the crew stands otherwise. */
+  /** What holds the car, where a hold stands on it: between its crew and the count, whose label gives it the room. */
   readonly hold?: { readonly mark: string; readonly says: string } | null;
 }
 
@@ -46,13 +46,15 @@ export function PlateFace({ chassis, colour, crew, loose, hold = null }: PlateFa
         <span className="chassis">{numberParts(chassis)}</span>
       </span>
       <span className="fields">
-        {hold === null ? (
-          <span className="f crew">
-            {cells(crew.map(({ initials }) => initials)).map((text, at) => (
-              <b key={at}>{text}</b>
-            ))}
-          </span>
-        ) : (
+        <span className="f crew">
+          {cells(
+            crew.map(({ initials }) => initials),
+            hold === null ? 2 : 1,
+          ).map((text, at) => (
+            <b key={at}>{text}</b>
+          ))}
+        </span>
+        {hold === null ? null : (
           <span className="f held">
             <Glyph name="hold" size={18} /> <b>{hold.mark}</b>
           </span>
@@ -74,9 +76,11 @@ export const plateSays = ({ chassis, crew, loose, hold = null }: PlateFaceProps)
     `${loose} loose end${loose === 1 ? '' : 's'}`,
   ].join(', ');
 
-/** Two cells are stamped on a plate; where more are on the car, the second counts them. */
-const cells = (initials: readonly string[]): readonly string[] =>
-  initials.length < 3 ? initials : [...initials.slice(0, 1), `+${initials.length - 1}`];
+/** So many cells are stamped on a plate; where more are on the car, the last counts them. */
+const cells = (initials: readonly string[], room: number): readonly string[] =>
+  initials.length <= room
+    ? initials
+    : [...initials.slice(0, room - 1), `+${String(initials.length - room + 1)}`];
 
 /** `C54-` and `011`: where there is little room only the second part is shown; it is read whole all the same. */
 const numberParts = (chassis: string): ReactNode => {

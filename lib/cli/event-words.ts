@@ -59,6 +59,8 @@ const carWords = (event: CarEvent): string => {
       return `one more person is on ${event.operation}`;
     case 'operation-paused':
       return `${event.operation} is paused`;
+    case 'operation-left':
+      return `one person stepped out of ${event.operation}`;
     case 'operation-resumed':
       return event.takenOver ? `${event.operation} is taken over` : `${event.operation} goes on`;
     case 'operation-finished':

@@ -28,6 +28,7 @@ export const OWN_EVENT: Readonly<Record<ClaimType, EventType>> = {
   'start-operation': 'operation-started',
   'join-operation': 'operation-joined',
   'pause-operation': 'operation-paused',
+  'leave-operation': 'operation-left',
   'resume-operation': 'operation-resumed',
   'take-over-operation': 'operation-resumed',
   'finish-operation': 'operation-finished',

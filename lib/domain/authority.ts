@@ -88,7 +88,7 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   ]),
   'place-hold': warning('car', 'anyone', 'the car, a piece of work or a part is stopped'),
   'release-hold': assurance('car', LEADS, 'a hold is over', ['hold-already-released']),
-  assign: note('car', LEADS, 'a job or a stage is given to people', []),
+  assign: note('car', LEADS, 'a job or a stage is given to people, or no longer', []),
   'add-note': note('car', 'anyone', 'a remark', []),
   'add-photo': note('car', 'anyone', 'a photo was taken', []),
 
@@ -108,6 +108,7 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
     'hold-stands',
   ]),
   'pause-operation': warning('car', 'anyone', 'work stops, and how it was left'),
+  'leave-operation': warning('car', 'anyone', 'one person steps out; who is last leaves the work paused'),
   'resume-operation': assurance('car', 'anyone', 'work goes on', [
     'operation-not-running',
     'operation-already-running',

@@ -1,6 +1,6 @@
 /**
  * Who is at work on what, now: a person has one running clock (design 6). It runs from starting, joining, resuming or
- * taking over until the work is paused, finished, or somebody else takes it over.
+ * taking over until the work is paused, finished, they step out, or somebody else takes it over.
  */
 import type { CarId, PersonId, StateKey } from './base/vocabulary';
 import type { Car } from './car/rows';

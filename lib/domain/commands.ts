@@ -135,7 +135,13 @@ export type CarClaim =
       readonly options?: Readonly<Record<Key, string>>;
     })
   | (OnCar & { readonly type: 'choose-option'; readonly option: Key; readonly choice: string })
-  | (OnCar & { readonly type: 'assign'; readonly job: string; readonly people: readonly PersonId[] })
+  /** Who comes and who goes, and not the whole list: two leads at once do not undo each other. */
+  | (OnCar & {
+      readonly type: 'assign';
+      readonly job: string;
+      readonly add?: readonly PersonId[];
+      readonly remove?: readonly PersonId[];
+    })
   | (OnCar & Photographed & { readonly type: 'add-note'; readonly of: string; readonly text: string })
   | (OnCar & {
       readonly type: 'add-photo';
@@ -146,6 +152,7 @@ export type CarClaim =
   | (OnOperation & { readonly type: 'start-operation' })
   | (OnOperation & { readonly type: 'join-operation' })
   | (OnOperation & Photographed & { readonly type: 'pause-operation'; readonly leftAs?: string })
+  | (OnOperation & { readonly type: 'leave-operation'; readonly leftAs?: string })
   | (OnOperation & { readonly type: 'resume-operation' })
   | (OnOperation & { readonly type: 'take-over-operation' })
   | (OnOperation & Photographed & { readonly type: 'finish-operation' })

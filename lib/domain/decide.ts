@@ -125,6 +125,7 @@ const onCar = (at: Case, claim: Exclude<CarClaim, { type: 'start-car' }>): Decis
     case 'start-operation':
     case 'join-operation':
     case 'pause-operation':
+    case 'leave-operation':
     case 'resume-operation':
     case 'take-over-operation':
     case 'finish-operation':

@@ -2,49 +2,11 @@
  * What happened. Every consequence is an event of its own and carries the values that it was decided with, so that
  * `evolve` needs no plan and an old log still tells what was true then. `v` is the shape's version; see `upcast.ts`.
  */
-import type {
-  CarId,
-  Disposition,
-  HoldScope,
-  Instant,
-  Key,
-  LotId,
-  PersonId,
-  StateKey,
-  ToolId,
-} from './base/vocabulary';
+import type { CarId, Disposition, HoldScope, Key, PersonId, StateKey, ToolId } from './base/vocabulary';
 import type { Meta, PhotoAdded, Signed } from './event-meta';
 import type { Doubt, FittedItem, Mark, RunRef } from './car/joint-rows';
 import type { Edit } from './car/rows';
-import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
-import type { Adapter, Calibration, SuspectInterval, Tool } from './torque/tool';
-
-export type ShopPayload =
-  | { readonly type: 'person-added'; readonly person: Person }
-  | { readonly type: 'person-qualified'; readonly person: PersonId; readonly qualification: Qualification }
-  | ({ readonly type: 'qualification-ended' } & QualificationEnd)
-  | { readonly type: 'person-removed'; readonly person: PersonId }
-  | { readonly type: 'tool-added'; readonly tool: Tool }
-  | { readonly type: 'adapter-added'; readonly adapter: Adapter }
-  | { readonly type: 'tool-calibrated'; readonly tool: ToolId; readonly calibration: Calibration }
-  | { readonly type: 'tool-suspected'; readonly tool: ToolId; readonly interval: SuspectInterval }
-  /** Open suspicions end here, with the error that the bench found. */
-  | {
-      readonly type: 'tool-tested';
-      readonly tool: ToolId;
-      readonly until: Instant;
-      readonly low: string;
-      readonly high: string;
-    }
-  | {
-      readonly type: 'plan-released';
-      readonly plan: string;
-      readonly model: string;
-      readonly revision: string;
-    }
-  | { readonly type: 'lot-received'; readonly lot: Lot }
-  | { readonly type: 'lot-quarantined'; readonly lot: LotId; readonly reason: string }
-  | { readonly type: 'lot-cleared'; readonly lot: LotId; readonly reason: string };
+import type { ShopPayload } from './shop-payload';
 
 export type CarPayload =
   | {
@@ -62,6 +24,13 @@ export type CarPayload =
   | { readonly type: 'operation-joined'; readonly operation: StateKey; readonly run: number }
   | {
       readonly type: 'operation-paused';
+      readonly operation: StateKey;
+      readonly run: number;
+      readonly leftAs: string | null;
+    }
+  /** One of several stepped out: the work goes on without them. */
+  | {
+      readonly type: 'operation-left';
       readonly operation: StateKey;
       readonly run: number;
       readonly leftAs: string | null;
@@ -267,7 +236,13 @@ export type CarPayload =
       readonly signatures: readonly string[];
       readonly doubtsBack: readonly Doubt[];
     }
-  | { readonly type: 'operation-reopened'; readonly operation: StateKey; readonly run: number }
+  | {
+      readonly type: 'operation-reopened';
+      readonly operation: StateKey;
+      readonly run: number;
+      /** Nobody is at it: it comes back paused, and why. Absent in logs from before: it came back running. */
+      readonly leftAs?: string;
+    }
   | {
       readonly type: 'gate-passed';
       readonly from: number;

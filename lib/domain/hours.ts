@@ -1,6 +1,6 @@
 /**
  * Hours: who was at which work from when to when. They come from the log, which says when each started, joined,
- * resumed or took over, and when the work stopped for everybody on it.
+ * resumed or took over, when they stepped out, and when the work stopped for everybody on it.
  */
 import type { CarId, Instant, PersonId, StateKey } from './base/vocabulary';
 import type { CarEvent, EventType } from './events';
@@ -20,6 +20,7 @@ export const CLOCK_EVENTS: readonly EventType[] = [
   'operation-started',
   'operation-joined',
   'operation-resumed',
+  'operation-left',
   'operation-paused',
   'operation-finished',
   'operation-due-again',
@@ -30,12 +31,15 @@ export const workSpans = (events: Iterable<CarEvent>): readonly WorkSpan[] => {
   const spans: WorkSpan[] = [];
   /** Places in `spans` of those that still run, by car and operation. */
   const running = new Map<string, number[]>();
-  const stop = (work: string, at: Instant): void => {
+  const stop = (work: string, at: Instant, person: PersonId | null = null): void => {
+    const goOn: number[] = [];
     for (const place of running.get(work) ?? []) {
       const span = spans[place];
-      if (span !== undefined) spans[place] = { ...span, until: at };
+      if (span === undefined) continue;
+      if (person === null || span.person === person) spans[place] = { ...span, until: at };
+      else goOn.push(place);
     }
-    running.delete(work);
+    running.set(work, goOn);
   };
   for (const event of events) {
     const work = 'operation' in event ? `${event.car} ${event.operation}` : '';
@@ -59,6 +63,9 @@ export const workSpans = (events: Iterable<CarEvent>): readonly WorkSpan[] => {
         });
         break;
       }
+      case 'operation-left':
+        stop(work, at, by);
+        break;
       case 'operation-paused':
       case 'operation-finished':
       case 'operation-due-again':

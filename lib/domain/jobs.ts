@@ -2,15 +2,17 @@
  * Jobs: what a person can be given. Their ids are stable, `kind:key@position:number`, where the number is the run,
  * the cycle or the round; assignments, drafts and links hang on them (D32).
  */
+import { refuse } from './base/refusals';
 import type { Refusal } from './base/refusals';
 import { isAtLevel } from './base/vocabulary';
 import type { Key, PersonId } from './base/vocabulary';
 import type { ClaimType } from './commands';
-import type { Car } from './car/rows';
+import type { Car, OperationRow, StopgapRow } from './car/rows';
 import { jobsOn } from './car/work';
 import type { JointJob } from './car/work';
 import { undecided } from './decide/case';
 import type { Case } from './decide/case';
+import { lookRefusals } from './decide/checks';
 import { closingRefusals } from './decide/findings';
 import { readiness } from './decide/operations';
 import type { Facts } from './facts';
@@ -57,7 +59,7 @@ export const jobsOf = (plan: CompiledPlan, car: Car, facts: Facts, open: Unsettl
   const found: Job[] = [];
   for (const unfinished of open.operations) found.push(operationJob(at, unfinished));
   jointJobs(at, open.joints, found);
-  checkJobs(car, open.checks, found);
+  checkJobs(at, open.checks, found);
   otherJobs(at, found);
   return isEmpty(car.assignments)
     ? found
@@ -80,6 +82,14 @@ const OPERATION_ACTS: Readonly<Record<Job['state'], readonly ClaimType[]>> = {
   paused: ['resume-operation', 'take-over-operation'],
 };
 
+const SHARED: readonly ClaimType[] = [
+  'finish-operation',
+  'leave-operation',
+  'pause-operation',
+  'join-operation',
+  'take-over-operation',
+];
+
 const operationJob = (at: Case, { operation, row }: UnsettledOperation): Job => {
   const key = operation.stateKey;
   const needs = readiness(at, operation);
@@ -91,7 +101,10 @@ const operationJob = (at: Case, { operation, row }: UnsettledOperation): Job => 
         ? 'waiting'
         : 'ready';
   const { due, who } = operation;
-  return job('operation', key, row?.run ?? 1, due, state, waitsFor, who, OPERATION_ACTS[state]);
+  // Who is alone on it leaves by pausing it.
+  const acts =
+    state === 'running' && row !== undefined && row.present.length > 1 ? SHARED : OPERATION_ACTS[state];
+  return job('operation', key, row?.run ?? 1, due, state, waitsFor, who, acts);
 };
 
 /** Only joints that somebody has touched can have jobs of their own. */
@@ -114,25 +127,29 @@ const jointJobs = ({ plan, car, facts }: Case, joints: readonly UnsettledJoint[]
   }
 };
 
-const checkJobs = (car: Car, checks: Unsettled['checks'], found: Job[]): void => {
+const checkJobs = (at: Case, checks: Unsettled['checks'], found: Job[]): void => {
   for (const { check, row } of checks) {
     if (row === undefined) continue;
-    const isUndecided = car.findings[row.finding ?? '']?.state === 'undecided';
+    const isUndecided = at.car.findings[row.finding ?? '']?.state === 'undecided';
     // While its finding is undecided there is nothing to look at again.
     if (row.status === 'failed' && isUndecided) continue;
     const isRunning = row.status === 'running';
     const acts = check.holdsMs > 0 && !isRunning ? CHECK_ACTS.begin : CHECK_ACTS.look;
     const round = row.status === 'failed' ? row.round + 1 : row.round;
-    const state = isRunning ? 'running' : 'ready';
-    found.push(job('check', check.stateKey, round, check.due, state, NOTHING, check.who, acts));
+    const waitsFor = lookRefusals(at, check, row);
+    const state = isRunning ? 'running' : stateOf(waitsFor);
+    found.push(job('check', check.stateKey, round, check.due, state, waitsFor, check.who, acts));
   }
 };
 
 const otherJobs = (at: Case, found: Job[]): void => {
   const { car } = at;
   for (const [key, row] of Object.entries(car.stopgaps))
-    if (row.removed < row.placed)
-      found.push(job('stopgap', key, row.removed + 1, row.outBy, 'ready', NOTHING, null, ['remove-stopgap']));
+    if (row.removed < row.placed) {
+      const waitsFor = notOutYet(at, row);
+      const acts: readonly ClaimType[] = ['remove-stopgap'];
+      found.push(job('stopgap', key, row.removed + 1, row.outBy, stateOf(waitsFor), waitsFor, null, acts));
+    }
   for (const [key, row] of Object.entries(car.findings)) {
     if (row.state === 'undecided')
       found.push(job('decide', key, 1, row.due, 'ready', NOTHING, 'lead', ['decide-finding']));
@@ -145,6 +162,19 @@ const otherJobs = (at: Case, found: Job[]): void => {
     if (row.state === 'asked')
       found.push(job('change', key, 1, row.due, 'ready', NOTHING, 'lead', ['decide-change']));
 };
+
+/** What it stands in for goes in with the work that takes it out: before that work runs, it stays. */
+const notOutYet = ({ plan, car }: Case, { stopgap }: StopgapRow): readonly Refusal[] => {
+  const removers = stopgap === null ? undefined : plan.removers.get(stopgap);
+  if (removers === undefined) return NOTHING;
+  const isAtHand = removers.some(({ stateKey }) => isUnderWay(car.operations[stateKey]?.status));
+  return isAtHand
+    ? NOTHING
+    : removers.map(({ stateKey }) => refuse('operation-not-running', { operation: stateKey }));
+};
+
+const isUnderWay = (status: OperationRow['status'] | undefined): boolean =>
+  status === 'running' || status === 'finished';
 
 const TIGHTEN: readonly ClaimType[] = ['snug-joint', 'final-joint'];
 const JOINT_ACTS: Readonly<Record<JointJob | 'verify', readonly ClaimType[]>> = {

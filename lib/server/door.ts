@@ -3,6 +3,7 @@ import 'server-only';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import { sentence } from '@/lib/domain/base/sentences';
 import type { NameOf } from '@/lib/domain/base/sentences';
+import type { PersonId } from '@/lib/domain/base/vocabulary';
 import type { Command } from '@/lib/domain/commands';
 import type { DoorAnswer, DoorRequest } from '@/lib/wire/door';
 import { shopDay } from '@/lib/wire/shop-day';
@@ -11,6 +12,7 @@ import { withTimes } from '@/lib/wire/views/when';
 import { noteContact } from './auth/session-row';
 import type { Seat } from './auth/session-row';
 import { signerOf } from './auth/signer';
+import { reporterWhileLocked } from './auth/while-locked';
 import type { Database } from './database';
 import type { RunAnswer } from './given';
 import { loadPlan } from './load/plan';
@@ -19,9 +21,31 @@ import { isConflict, isOutOfReach } from './retry';
 import { runCommand } from './run-command';
 
 export const answerTo = async (db: Database, request: DoorRequest, seat: Seat): Promise<DoorAnswer> => {
-  const { command, sequence } = request;
   const signed = await signerOf(db, request, seat);
-  if (!signed.ok) return signed.answer;
+  return signed.ok ? answerAs(db, request, seat, signed) : signed.answer;
+};
+
+/** The screen is covered, so that nobody is there but the clock of a check that somebody began. */
+export const answerWhileLocked = async (
+  db: Database,
+  request: DoorRequest,
+  seat: Seat,
+): Promise<DoorAnswer> => {
+  const actor = await reporterWhileLocked(db, request.command);
+  return actor === null
+    ? {
+        outcome: 'not-signed-in',
+        says: 'This screen is locked. Unlock it with your PIN and do it again; nothing was recorded.',
+      }
+    : answerAs(db, request, seat, { actor, present: actor === seat.person.id ? null : seat.person.id });
+};
+
+const answerAs = async (
+  db: Database,
+  { command, sequence }: DoorRequest,
+  seat: Seat,
+  signed: { readonly actor: PersonId; readonly present: PersonId | null },
+): Promise<DoorAnswer> => {
   const now = new Date().toISOString();
   const ran = await runCommand(db, seat.zone, {
     command,

@@ -36,6 +36,7 @@ const photos = photosSchema.optional();
 const count = z.int().min(1);
 const fasteners = z.array(count).max(999);
 const texts = z.record(idSchema, figure);
+const ids = z.array(idSchema).optional();
 
 const unit = z.string().transform((text, context) => {
   const read = parseUnit(text);
@@ -191,6 +192,7 @@ const workClaims = [
   z.strictObject(onOperation('start-operation')),
   z.strictObject(onOperation('join-operation')),
   z.strictObject({ ...onOperation('pause-operation'), leftAs: words.optional(), photos }),
+  z.strictObject({ ...onOperation('leave-operation'), leftAs: words.optional() }),
   z.strictObject(onOperation('resume-operation')),
   z.strictObject(onOperation('take-over-operation')),
   z.strictObject({ ...onOperation('finish-operation'), photos }),
@@ -267,7 +269,7 @@ const carClaims = [
     options: z.record(idSchema, figure).optional(),
   }),
   z.strictObject({ ...onCar('choose-option'), option: idSchema, choice: figure }),
-  z.strictObject({ ...onCar('assign'), job: idSchema, people: z.array(idSchema) }),
+  z.strictObject({ ...onCar('assign'), job: idSchema, add: ids, remove: ids }),
   z.strictObject({ ...onCar('add-note'), of: idSchema, text: words, photos }),
   z.strictObject({ ...onCar('add-photo'), of: idSchema, slot: idSchema, hash: figure }),
   z.strictObject({ ...onCar('advance-car'), to: idSchema }),

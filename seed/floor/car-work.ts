@@ -117,9 +117,9 @@ export class CarWork {
     return this.driver().assess(this.car);
   }
 
-  /** From this day's morning on: the stage is given to its crew, and everything that its gate asks is done. */
+  /** From this day's morning on, or when the work before it is done: the stage is given to its crew, and everything that its gate asks is done. */
   stage(daysBefore: number, crew: readonly PersonId[]): void {
-    this.goTo(daysBefore, '08:00');
+    this.from(daysBefore, '08:00');
     this.give(crew);
     this.work();
   }
@@ -127,14 +127,27 @@ export class CarWork {
   /** The stage is given to a crew; two of them stand on the plate. */
   give(crew: readonly PersonId[]): void {
     this.people = crew;
-    this.say(DEMO_LEAD, { type: 'assign', job: `stage:${this.assess().stage}`, people: crew.slice(0, 2) });
+    this.crewOf(`stage:${this.assess().stage}`, crew.slice(0, 2));
   }
 
   /** One job is given to somebody by name. */
   assign(kind: Job['kind'], key: StateKey, people: readonly PersonId[]): void {
     const job = this.assess().jobs.find((each) => each.kind === kind && each.key === key);
     if (job === undefined) throw new Error(`${this.car} has no job ${kind} ${key}`);
-    this.say(DEMO_LEAD, { type: 'assign', job: job.id, people });
+    this.crewOf(job.id, people);
+  }
+
+  /** Those who are on it go, these come. */
+  private crewOf(job: string, people: readonly PersonId[]): void {
+    const before = this.site().car.assignments[job]?.people ?? [];
+    const remove = before.filter((person) => !people.includes(person));
+    const add = people.filter((person) => !before.includes(person));
+    this.say(DEMO_LEAD, {
+      type: 'assign',
+      job,
+      add,
+      ...(remove.length === 0 ? {} : { remove }),
+    });
   }
 
   /** Works on until the gate is open, or nothing is left but what is left alone. */

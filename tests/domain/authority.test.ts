@@ -40,11 +40,12 @@ const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
   'deliver-car': { ...CAR, type: 'deliver-car' },
   'place-hold': { ...CAR, type: 'place-hold', scope: 'gate', reason: 'paper' },
   'release-hold': { ...CAR, type: 'release-hold', hold: 'H-1' },
-  assign: { ...CAR, type: 'assign', job: 'operation:AX-010:1', people: ['tom'] },
+  assign: { ...CAR, type: 'assign', job: 'operation:AX-010:1', add: ['tom'] },
   'add-note': { ...CAR, type: 'add-note', of: 'J-110', text: 'shimmed' },
   'add-photo': { ...CAR, type: 'add-photo', of: 'AX-010', slot: 'stamp', hash: 'h' },
   'start-operation': { ...OP, type: 'start-operation' },
   'join-operation': { ...OP, type: 'join-operation' },
+  'leave-operation': { ...OP, type: 'leave-operation' },
   'pause-operation': { ...OP, type: 'pause-operation' },
   'resume-operation': { ...OP, type: 'resume-operation' },
   'take-over-operation': { ...OP, type: 'take-over-operation' },
@@ -144,6 +145,7 @@ const WARNINGS: readonly ClaimType[] = [
   'quarantine-lot',
   'send-back',
   'pause-operation',
+  'leave-operation',
   'take-part',
 ];
 

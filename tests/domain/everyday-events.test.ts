@@ -103,7 +103,7 @@ describe('given a signature that was a mis-tap', () => {
     shop.tighten('tess', 'J-110');
     const refusals = shop.refused('tom', strike(snug));
     expect(shop.sentences(refusals)).toEqual([
-      `tom can't strike ${snug}: it is another's, is verified, or carries another's signature. A lead strikes it, with a reason.`,
+      `Tom can't strike ${snug}: it is another's, is verified, or carries another's signature. A lead strikes it, with a reason.`,
     ]);
     shop.does('leo', strike(snug));
     expect(shop.level('J-110')).toBe('open');
@@ -126,15 +126,16 @@ describe('given a signature that was a mis-tap', () => {
 });
 
 describe('given other signatures that were wrong', () => {
-  test('when a finish is struck, then its run goes on, its condition is gone, and what was put in stays', () => {
+  test('when a finish is struck, then its run is open again, its condition is gone, and what was put in stays', () => {
     const shop = shopWith(axle);
     shop.perform('tom', 'AX-010');
     expect(shop.isSo('on-axle')).toBe(true);
     shop.does('tom', strike(shop.last));
-    expect(shop.car().operations['AX-010']).toMatchObject({ status: 'running', run: 1 });
+    expect(shop.car().operations['AX-010']).toMatchObject({ status: 'paused', run: 1 });
     expect(shop.isSo('on-axle')).toBe(false);
     expect(shop.stopgapsIn('G-01')).toBe(3);
     expect(shop.car().parts['P-22']?.state).toBe('fitted');
+    shop.does('tom', { type: 'resume-operation', operation: 'AX-010' });
     shop.finish('tom', 'AX-010');
     expect(shop.isSo('on-axle')).toBe(true);
     expect(shop.stopgapsIn('G-01')).toBe(3);

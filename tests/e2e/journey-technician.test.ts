@@ -42,7 +42,7 @@ beforeAll(async () => {
     ['D-01', 'operation:BX-010:1'],
     ['D-02', 'operation:BX-020:1'],
   ] as const)
-    await give(db, 'mara', { type: 'assign', car, job, people: ['tobit'] });
+    await give(db, 'mara', { type: 'assign', car, job, add: ['tobit'] });
 });
 afterAll(async () => {
   await journey.close();

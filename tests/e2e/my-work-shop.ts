@@ -93,7 +93,7 @@ export class MyWorkShop {
       chassis: car,
       colour: 'Bottle green',
     });
-    await this.must('mara', { type: 'assign', car, job: 'operation:BX-010:1', people: [person] });
+    await this.must('mara', { type: 'assign', car, job: 'operation:BX-010:1', add: [person] });
   }
 
   /** Torqued and signed by this person: it waits for a second. */

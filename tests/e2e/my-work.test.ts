@@ -57,7 +57,7 @@ describe('a piece of a technician’s day', () => {
   test('who begins elsewhere pauses the first by the same button, and one clock runs', async () => {
     await shop.begin('D-02', 'oswin');
     await shop.must('oswin', { type: 'start-operation', car: 'D-02', operation: 'BX-010' });
-    await shop.must('mara', { type: 'assign', car: 'D-02', job: 'operation:BX-020:1', people: ['oswin'] });
+    await shop.must('mara', { type: 'assign', car: 'D-02', job: 'operation:BX-020:1', add: ['oswin'] });
     await open('oswin');
     await openJob('D-02', 'BX-020');
     await acts().getByRole('button', { name: 'Start', exact: true }).click();
@@ -68,7 +68,7 @@ describe('a piece of a technician’s day', () => {
       .waitFor();
     expect(await axe(page)).toEqual([]);
     await refusal.getByLabel(/How BX-010 of D-02 is left/).fill('two nuts on');
-    await refusal.getByRole('button', { name: 'Pause BX-010, then start' }).click();
+    await refusal.getByRole('button', { name: 'Leave BX-010, then start' }).click();
     await told(/BX-020.* begins now/);
     expect((await shop.status('D-02', 'BX-010')).status).toBe('paused');
     expect((await shop.status('D-02', 'BX-020')).present).toEqual(['oswin']);

@@ -65,7 +65,7 @@ const ODD = [
   'quarantine-lot',
   'clear-lot',
   'clear-lot',
-  'pause-operation',
+  'leave-operation',
   'resume-operation',
   'assign',
   'add-note',
@@ -228,6 +228,7 @@ const oddClaim = (game: Game, car: Car, plan: CompiledPlan, move: Move): Claim |
     case 'start-operation':
     case 'join-operation':
     case 'pause-operation':
+    case 'leave-operation':
     case 'resume-operation':
     case 'take-over-operation':
     case 'finish-operation':
@@ -259,7 +260,7 @@ const oddClaim = (game: Game, car: Car, plan: CompiledPlan, move: Move): Claim |
     case 'deliver-car':
       return { type: 'deliver-car', car: car.id };
     case 'assign':
-      return { type: 'assign', car: car.id, job: `stage:S1`, people: [personOf(move)] };
+      return { type: 'assign', car: car.id, job: `stage:S1`, add: [personOf(move)] };
     case 'add-note':
       return { type: 'add-note', car: car.id, of: operation ?? '', text: 'seen' };
     case 'strike-signature': {

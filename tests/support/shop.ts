@@ -393,7 +393,7 @@ export class Shop {
         document?.parts?.[bare] ??
         document?.items?.[bare] ??
         document?.stages[bare];
-      return entry?.name ?? document?.conditions?.[bare] ?? null;
+      return entry?.name ?? document?.conditions?.[bare] ?? this.world.shop.people[key]?.name ?? null;
     };
     return refusals.map((refusal) => sentence(refusal, nameOf));
   }

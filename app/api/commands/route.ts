@@ -2,7 +2,7 @@
 import { seatEvenLocked } from '@/lib/server/auth/session';
 import { limitedBody } from '@/lib/server/auth/limited-body';
 import { database } from '@/lib/server/database';
-import { answerTo, answerToTrouble } from '@/lib/server/door';
+import { answerTo, answerToTrouble, answerWhileLocked } from '@/lib/server/door';
 import { DOOR_STATUS } from '@/lib/wire/door';
 import type { DoorAnswer } from '@/lib/wire/door';
 import { readDoorRequest } from '@/lib/wire/door-schema';
@@ -10,8 +10,6 @@ import { readDoorRequest } from '@/lib/wire/door-schema';
 export const dynamic = 'force-dynamic';
 
 const MOST_BYTES = 65_536;
-/** A timed check keeps its face over the lock: that it weeps is recorded of the person who began it (D55). */
-const WHILE_LOCKED: ReadonlySet<string> = new Set(['fail-check']);
 
 const say = (answer: DoorAnswer, status = DOOR_STATUS[answer.outcome]): Response =>
   Response.json(answer, { status, ...(status === 503 ? { headers: { 'retry-after': '1' } } : {}) });
@@ -33,12 +31,7 @@ export const POST = async (request: Request): Promise<Response> => {
     const read = readDoorRequest(body, who.zone);
     if (!read.ok) return say({ outcome: 'bad-input', fields: read.error });
     command = read.value.command.id;
-    if (who.isLocked && !WHILE_LOCKED.has(read.value.command.claim.type))
-      return say({
-        outcome: 'not-signed-in',
-        says: 'This screen is locked. Unlock it with your PIN and do it again; nothing was recorded.',
-      });
-    return say(await answerTo(database(), read.value, who));
+    return say(await (who.isLocked ? answerWhileLocked : answerTo)(database(), read.value, who));
   } catch (error) {
     const { answer, status } = answerToTrouble(error, command);
     return say(answer, status);

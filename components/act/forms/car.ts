@@ -90,7 +90,14 @@ const assign: FormOf = ({ key }, desk, values) => {
     says: `${what} is given to ${names.length === 0 ? 'nobody' : names.join(', ')}.`,
     brings: [],
     missing: null,
-    claim: () => ({ type: 'assign', car: desk.car, job: key, people }),
+    // Who came and who went since this was opened: what another lead does meanwhile stays.
+    claim: () => ({
+      type: 'assign',
+      car: desk.car,
+      job: key,
+      add: people.filter((id) => !before.includes(id)),
+      remove: before.filter((id) => !people.includes(id)),
+    }),
   };
 };
 

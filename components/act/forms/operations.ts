@@ -1,4 +1,4 @@
-/** Start, join, pause, resume, take over, finish. */
+/** Start, join, step out, pause, resume, take over, finish. */
 import type { FieldSpec, FormOf, FormSpec, Values } from '@/components/act/form';
 import { called, optional, text } from '@/components/act/form';
 import type { ActRef, Desk } from '@/lib/wire/views/desk';
@@ -7,6 +7,7 @@ type OperationAct =
   | 'start-operation'
   | 'join-operation'
   | 'pause-operation'
+  | 'leave-operation'
   | 'resume-operation'
   | 'take-over-operation'
   | 'finish-operation';
@@ -20,7 +21,7 @@ interface Wording {
 }
 
 const plain =
-  (type: Exclude<OperationAct, 'start-operation' | 'pause-operation'>, wording: Wording): FormOf =>
+  (type: 'resume-operation' | 'take-over-operation' | 'finish-operation', wording: Wording): FormOf =>
   (act, desk) => {
     const thing = thingOf(act, desk);
     const { title, button, tone, says, brings = [] } = wording;
@@ -74,21 +75,21 @@ const start: FormOf = (act, desk, values) => {
 
 const isRead = (values: Values): boolean => text(values, READ) === 'yes';
 
+const LEFT_AS: FieldSpec = {
+  kind: 'text',
+  name: 'leftAs',
+  label: 'Left as',
+  hint: 'what whoever goes on must know',
+  wanted: false,
+};
+
 const pause: FormOf = (act, desk, values) => ({
   title: 'Pause',
   button: 'Pause',
   tone: 'plain',
-  fields: [
-    {
-      kind: 'text',
-      name: 'leftAs',
-      label: 'Left as',
-      hint: 'what whoever goes on must know',
-      wanted: false,
-    },
-  ],
+  fields: [LEFT_AS],
   says: `${thingOf(act, desk)} stops for now.`,
-  brings: [],
+  brings: isShared(act, desk) ? ['It stops for everybody who is on it.'] : [],
   missing: null,
   claim: () => ({
     type: 'pause-operation',
@@ -98,15 +99,45 @@ const pause: FormOf = (act, desk, values) => ({
   }),
 });
 
+const isShared = ({ key }: ActRef, desk: Desk): boolean => (desk.operations[key]?.present.length ?? 0) > 1;
+
+/** One of several goes, and the others go on. */
+const leave: FormOf = (act, desk, values) => ({
+  title: 'Step out',
+  button: 'Step out',
+  tone: 'plain',
+  fields: [LEFT_AS],
+  says: `${thingOf(act, desk)} goes on without ${desk.me.name}.`,
+  brings: [],
+  missing: null,
+  claim: () => ({
+    type: 'leave-operation',
+    car: desk.car,
+    operation: act.key,
+    ...optional('leftAs', text(values, 'leftAs')),
+  }),
+});
+
+/** Who is on it already can't join: what is offered is that another one does, with their own PIN. */
+const join: FormOf = (act, desk) => {
+  const isOn = desk.operations[act.key]?.present.includes(desk.me.id) === true;
+  return {
+    title: isOn ? 'Another joins' : 'Join',
+    button: isOn ? 'Another joins' : 'Join',
+    tone: 'plain',
+    fields: [],
+    says: `Another pair of hands is on ${thingOf(act, desk)}.`,
+    brings: [],
+    missing: null,
+    claim: () => ({ type: 'join-operation', car: desk.car, operation: act.key }),
+  };
+};
+
 export const operationForms: Readonly<Record<OperationAct, FormOf>> = {
   'start-operation': start,
   'pause-operation': pause,
-  'join-operation': plain('join-operation', {
-    title: 'Join',
-    button: 'Join',
-    tone: 'plain',
-    says: (thing) => `Another pair of hands is on ${thing}.`,
-  }),
+  'leave-operation': leave,
+  'join-operation': join,
   'resume-operation': plain('resume-operation', {
     title: 'Go on',
     button: 'Go on',

@@ -28,12 +28,15 @@ function CrewForm({ spot, onAsk }: CrewFormProps) {
   const heading = useId();
   const { people, said, isBusy, give } = useBoardCrew();
   const { car, stages, stage } = spot;
-  const [chosen, setChosen] = useState<readonly string[]>(car.given[stage] ?? []);
+  const [before, setBefore] = useState<readonly string[]>(car.given[stage] ?? []);
+  const [chosen, setChosen] = useState(before);
   const names = people.filter(({ id }) => chosen.includes(id)).map(({ name }) => name);
   const close = (): void => onAsk(null);
   const save = async (): Promise<void> => {
     const words = `${spotName(spot)} is given to ${names.length === 0 ? 'nobody' : names.join(', ')}.`;
-    if (await give(spot, chosen, words)) close();
+    const add = chosen.filter((id) => !before.includes(id));
+    const remove = before.filter((id) => !chosen.includes(id));
+    if (await give(spot, { add, remove }, words)) close();
   };
   return (
     <Dialog open onClose={close} labelledBy={heading}>
@@ -58,6 +61,7 @@ function CrewForm({ spot, onAsk }: CrewFormProps) {
             value={stage}
             onChange={(event) => {
               const to = Number(event.target.value);
+              setBefore(car.given[to] ?? []);
               setChosen(car.given[to] ?? []);
               onAsk({ car: car.id, stage: to });
             }}

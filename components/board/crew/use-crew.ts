@@ -16,6 +16,12 @@ interface Said {
   readonly again: (() => void) | null;
 }
 
+/** What another lead does to the same list meanwhile stays. */
+interface Moved {
+  readonly add: readonly string[];
+  readonly remove: readonly string[];
+}
+
 /** Giving stages to people, by whatever means: a chip dragged, a chip and a cell pressed, or check boxes. */
 export const useCrew = (people: readonly BoardPerson[] | null) => {
   const router = useRouter();
@@ -29,8 +35,8 @@ export const useCrew = (people: readonly BoardPerson[] | null) => {
     announce(text, isTrouble ? 'assertive' : 'polite');
   };
 
-  /** Sets the stage's whole list, and says in words what that did. */
-  const give = async (spot: Spot, to: readonly string[], words: string): Promise<boolean> => {
+  /** Who comes to the stage and who goes, and in words what that did. */
+  const give = async (spot: Spot, { add, remove }: Moved, words: string): Promise<boolean> => {
     const key = spot.stages[spot.stage]?.key;
     if (key === undefined || isBusy) return false;
     setBusy(true);
@@ -46,14 +52,12 @@ export const useCrew = (people: readonly BoardPerson[] | null) => {
       return answer.outcome === 'accepted';
     };
     const answer = await sendCommand(
-      { type: 'assign', car: spot.car.id, job: `stage:${key}`, people: to },
+      { type: 'assign', car: spot.car.id, job: `stage:${key}`, add, remove },
       { onRetry: () => tell('No answer yet. It is asked again; it can’t count twice.', null, true) },
     );
     setBusy(false);
     return take(answer);
   };
-
-  const given = (spot: Spot): readonly string[] => spot.car.given[spot.stage] ?? [];
 
   return {
     people: people ?? [],
@@ -81,12 +85,11 @@ export const useCrew = (people: readonly BoardPerson[] | null) => {
         return;
       }
       const words = `${person.name} is on ${spotName(spot)}. ${lacksText(spot, person)}`.trim();
-      await give(spot, [...given(spot), person.id], words);
+      await give(spot, { add: [person.id], remove: [] }, words);
     },
 
     takeOff: async (spot: Spot, person: BoardPerson): Promise<void> => {
-      const rest = given(spot).filter((id) => id !== person.id);
-      await give(spot, rest, `${person.name} is off ${spotName(spot)}.`);
+      await give(spot, { add: [], remove: [person.id] }, `${person.name} is off ${spotName(spot)}.`);
     },
   };
 };

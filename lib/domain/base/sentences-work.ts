@@ -53,20 +53,20 @@ export const workSentences: Sentences<Code> = {
     what === 'photograph'
       ? `The shop holds no photograph “${key.slice(0, 12)}” of this car. Send it again, or give the rest without it.`
       : `There is no ${what} “${key}” here. Look at the name again.`,
-  'not-allowed': ({ act, says, roles, actor }) =>
-    `${actor} may not say “${says}” (${act}). That is for ${either(roles.map((role) => (role === 'owner' ? 'an owner' : `a ${role}`)))}.`,
-  'unknown-person': ({ person }) =>
-    `“${person}” is not on the shop's books. A lead or an owner adds them first.`,
-  'not-qualified': ({ person, qualification, day }) =>
-    `${person} does not hold “${qualification}” on ${day}. Someone who does takes this, or a lead records the qualification.`,
-  'not-independent': ({ person, joint }, called) =>
-    `${person} had a hand in ${called(joint)} and can't verify it. Someone who did not fit, snug or torque it verifies.`,
-  'approver-not-independent': ({ person, change }) =>
-    `${person} asked for ${change} or did the work it is about. Someone else approves.`,
-  'strike-needs-lead': ({ signature, actor }) =>
-    `${actor} can't strike ${signature}: it is another's, is verified, or carries another's signature. A lead strikes it, with a reason.`,
-  'last-owner': ({ person }) =>
-    `${person} is the shop's only owner, and nobody else could let people in. Add another owner first.`,
+  'not-allowed': ({ act, says, roles, actor }, _called, who) =>
+    `${who(actor)} may not say “${says}” (${act}). That is for ${either(roles.map((role) => (role === 'owner' ? 'an owner' : `a ${role}`)))}.`,
+  'unknown-person': ({ person }, _called, who) =>
+    `“${who(person)}” is not on the shop's books. A lead or an owner adds them first.`,
+  'not-qualified': ({ person, qualification, day }, _called, who) =>
+    `${who(person)} does not hold “${qualification}” on ${day}. Someone who does takes this, or a lead records the qualification.`,
+  'not-independent': ({ person, joint }, called, who) =>
+    `${who(person)} had a hand in ${called(joint)} and can't verify it. Someone who did not fit, snug or torque it verifies.`,
+  'approver-not-independent': ({ person, change }, _called, who) =>
+    `${who(person)} asked for ${change} or did the work it is about. Someone else approves.`,
+  'strike-needs-lead': ({ signature, actor }, _called, who) =>
+    `${who(actor)} can't strike ${signature}: it is another's, is verified, or carries another's signature. A lead strikes it, with a reason.`,
+  'last-owner': ({ person }, _called, who) =>
+    `${who(person)} is the shop's only owner, and nobody else could let people in. Add another owner first.`,
   'stage-not-reached': ({ operation, stage, standsIn }, called) =>
     `${called(operation)} may not begin before the car stands in ${called(stage)}; it stands in ${called(standsIn)}. Advance the car first.`,
   'hold-stands': ({ hold, scope, reason }) =>
@@ -77,11 +77,12 @@ export const workSentences: Sentences<Code> = {
     `${called(operation)} is begun already. Join it, resume it, or take it over.`,
   'operation-already-finished': ({ operation }, called) =>
     `${called(operation)} is finished. Nothing asks for it again; if it was signed by mistake, strike the signature.`,
-  'already-on-it': ({ operation, person }, called) =>
-    `${person} is on ${called(operation)} already. Go on with it.`,
-  'not-on-it': ({ operation, person }, called) => `${person} is not on ${called(operation)}. Join it first.`,
-  'clock-running': ({ person, car, operation }, called) =>
-    `${person} is at work on ${called(operation)} of ${car}, and a person has one running clock. Pause or finish that first.`,
+  'already-on-it': ({ operation, person }, called, who) =>
+    `${who(person)} is on ${called(operation)} already. Go on with it.`,
+  'not-on-it': ({ operation, person }, called, who) =>
+    `${who(person)} is not on ${called(operation)}. Join it first.`,
+  'clock-running': ({ person, car, operation }, called, who) =>
+    `${who(person)} is at work on ${called(operation)} of ${car}, and a person has one running clock. Step out of it, pause or finish it first.`,
   'crew-too-small': ({ operation, crew, present }, called) =>
     `${called(operation)} takes ${String(crew)} people and ${String(present)} ${present === 1 ? 'is' : 'are'} on it. Another person joins first.`,
   'no-work-names-joint': ({ joint, act, operations }, called) => {

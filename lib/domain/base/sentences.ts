@@ -7,7 +7,7 @@ import { moveSentences } from './sentences-moves';
 import { requirementSentences } from './sentences-requirements';
 import { torqueSentences } from './sentences-torque';
 import { workSentences } from './sentences-work';
-import type { Called, NameOf, Sentences } from './words';
+import type { Called, NameOf, Sentences, Who } from './words';
 
 export type { NameOf };
 
@@ -25,6 +25,6 @@ export const sentence = (refusal: Refusal, nameOf: NameOf): string => {
     return name === null ? key : `${key} (${name})`;
   };
   // Code and details belong together by the type of Refusal; a lookup by code can't show that to the compiler.
-  const say = SENTENCES[refusal.code] as (details: Refusal['details'], called: Called) => string;
-  return say(refusal.details, called);
+  const say = SENTENCES[refusal.code] as (details: Refusal['details'], called: Called, who: Who) => string;
+  return say(refusal.details, called, (person) => nameOf(person) ?? person);
 };

@@ -1,14 +1,18 @@
 /** What the sentences are made of. */
 import type { RefusalCode, RefusalDetails } from './refusals';
+import type { PersonId } from './vocabulary';
 
-/** The plan's name for a key, or null where it has none. */
+/** The plan's name for a key, the shop's for a person; null where it has none. */
 export type NameOf = (key: string) => string | null;
 
 /** `J-212 steering box to bracket`: a key with its name behind it. */
 export type Called = (key: string) => string;
 
+/** `Ines Harrow`: a person is called by name alone; their id is nobody's word for them. */
+export type Who = (person: PersonId) => string;
+
 export type Sentences<Code extends RefusalCode> = {
-  readonly [Each in Code]: (details: Readonly<RefusalDetails[Each]>, called: Called) => string;
+  readonly [Each in Code]: (details: Readonly<RefusalDetails[Each]>, called: Called, who: Who) => string;
 };
 
 /** `a`, `a or b`, `a, b or c`. */

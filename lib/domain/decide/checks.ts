@@ -45,19 +45,25 @@ const standing = (
   row: CheckRow | undefined,
   named: number | undefined,
 ): readonly Refusal[] => {
-  const found: Refusal[] = [
-    ...undecided(at, check),
-    ...qualification(at, at.facts.actor, check.who),
-    ...holdsNaming(at, check.stateKey),
-  ];
-  // A pass now would be of the piece that is gone.
-  if (check.about !== null && at.car.parts[check.about]?.state === 'absent')
-    found.push(refuse('part-absent', { part: check.about }));
+  const found: Refusal[] = [...qualification(at, at.facts.actor, check.who), ...lookRefusals(at, check, row)];
   const current = roundOf(row);
   if (row?.status === 'clear' || row?.status === 'conceded')
     found.push(refuse('check-already-clear', { check: check.stateKey }));
   else if (named !== undefined && named !== current)
     found.push(refuse('stale-round', { check: check.stateKey, named, current }));
+  return found;
+};
+
+/** What keeps anybody from looking now: what was decided comes first. The same for a pass and for `assess`. */
+export const lookRefusals = (
+  at: Case,
+  check: CompiledCheck,
+  row: CheckRow | undefined,
+): readonly Refusal[] => {
+  const found: Refusal[] = [...undecided(at, check), ...holdsNaming(at, check.stateKey)];
+  // A pass now would be of the piece that is gone.
+  if (check.about !== null && at.car.parts[check.about]?.state === 'absent')
+    found.push(refuse('part-absent', { part: check.about }));
   const finding = row?.finding ?? null;
   const open = finding === null ? undefined : at.car.findings[finding];
   if (finding !== null && open?.state === 'undecided')
@@ -65,16 +71,19 @@ const standing = (
   const change = open?.change ?? null;
   if (change !== null && at.car.changes[change]?.state === 'asked')
     found.push(refuse('change-undecided', { change }));
-  // A look is part of its operation's work; once that was finished, a further round may be taken at any time.
   const { operation } = check;
-  if (operation !== null && !hasBegun(at, operation, row))
+  if (operation !== null && !mayLookIn(at, operation, row))
     found.push(refuse('operation-not-running', { operation }));
   return found;
 };
 
-const hasBegun = ({ car }: Case, operation: string, row: CheckRow | undefined): boolean => {
+/**
+ * A look is part of its operation's work, and so is what was decided after a failed one: both need somebody at it. Once
+ * the work is finished a further round may be taken at any time, and a clock that runs may run out.
+ */
+const mayLookIn = ({ car }: Case, operation: string, row: CheckRow | undefined): boolean => {
   const status = car.operations[operation]?.status;
-  return status !== undefined && (status !== 'due-again' || row !== undefined);
+  return status === 'running' || status === 'finished' || (status === 'paused' && row?.status === 'running');
 };
 
 const begin = (

@@ -16,6 +16,7 @@ type OperationAct =
   | 'start-operation'
   | 'join-operation'
   | 'pause-operation'
+  | 'leave-operation'
   | 'resume-operation'
   | 'take-over-operation'
   | 'finish-operation';
@@ -30,6 +31,8 @@ export const decideOperation = (at: Case, claim: CarClaimOf<OperationAct>): Deci
       return join(at, operation);
     case 'pause-operation':
       return pause(at, operation, claim.leftAs ?? null);
+    case 'leave-operation':
+      return leave(at, operation, claim.leftAs ?? null);
     case 'resume-operation':
       return goOn(at, operation, 'paused');
     case 'take-over-operation':
@@ -48,7 +51,10 @@ export const startRefusals = (at: Case, operation: CompiledOperation): readonly 
 
 /** The part of it that is about the car and not about who asks: what `assess` shows beside a waiting job. */
 export const readiness = (at: Case, operation: CompiledOperation): readonly Refusal[] => {
-  const needs = unmet(at.plan, at.car, at.facts, operation.needs);
+  const needs = [
+    ...unmet(at.plan, at.car, at.facts, needsNow(at, operation)),
+    ...madeOnWhatIsOwed(at, operation),
+  ];
   const holds = holdsOnWork(at, operation.stateKey, operation.parts);
   const findings = operation.parts.length === 0 ? NOTHING : findingsOnParts(at, operation);
   const stage = operation.notBefore && at.car.stage < operation.stage ? [notReached(at, operation)] : NOTHING;
@@ -58,6 +64,27 @@ export const readiness = (at: Case, operation: CompiledOperation): readonly Refu
 };
 
 const NOTHING: readonly Refusal[] = [];
+
+/** What a begun run made otherwise itself is not asked of it again: the body that it lowers was not on before. */
+const needsNow = ({ car }: Case, { stateKey, needs }: CompiledOperation): CompiledOperation['needs'] => {
+  const row = car.operations[stateKey];
+  if (row?.status !== 'running' && row?.status !== 'paused') return needs;
+  const isOwn = (ref: RunRef | null | undefined): boolean =>
+    ref?.operation === stateKey && ref.run === row.run;
+  return needs.filter((need) =>
+    need.kind === 'condition'
+      ? !isOwn(car.conditions[need.condition]?.run)
+      : need.kind !== 'joint-at-level' || !isOwn(car.joints[need.joint]?.opened?.run),
+  );
+};
+
+/** Nothing is made on a piece that came off or was condemned, until the next one is here. */
+const madeOnWhatIsOwed = ({ car }: Case, { madeOn }: CompiledOperation): readonly Refusal[] => {
+  const state = madeOn === null ? undefined : car.parts[madeOn]?.state;
+  return madeOn !== null && (state === 'absent' || state === 'taken')
+    ? [refuse('part-absent', { part: madeOn })]
+    : NOTHING;
+};
 
 const notReached = ({ plan, car }: Case, operation: CompiledOperation): Refusal =>
   refuse('stage-not-reached', {
@@ -120,6 +147,15 @@ const pause = (at: Case, operation: CompiledOperation, leftAs: string | null): D
   return row?.status === 'running'
     ? accept({ type: 'operation-paused', operation: operation.stateKey, run: row.run, leftAs })
     : accept();
+};
+
+/** One person's clock stops. Whoever is last leaves the work paused; who is not on it has nothing to leave. */
+const leave = (at: Case, operation: CompiledOperation, leftAs: string | null): Decision => {
+  const row = at.car.operations[operation.stateKey];
+  if (row?.status !== 'running' || !row.present.includes(at.facts.actor)) return accept();
+  return row.present.length === 1
+    ? pause(at, operation, leftAs)
+    : accept({ type: 'operation-left', operation: operation.stateKey, run: row.run, leftAs });
 };
 
 const goOn = (at: Case, operation: CompiledOperation, from: 'paused' | 'running or paused'): Decision => {

@@ -12,7 +12,7 @@ import type { Exact } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { RecordCalibration, ShopClaim } from '@/lib/domain/commands';
-import type { ShopPayload } from '@/lib/domain/events';
+import type { ShopPayload } from '@/lib/domain/shop-payload';
 import type { Facts } from '@/lib/domain/facts';
 import { lastCalibration, widened } from '@/lib/domain/torque/tool';
 import type { Tool } from '@/lib/domain/torque/tool';

@@ -19,7 +19,7 @@ export const strike = (at: Case, claim: CarClaimOf<'strike-signature'>): Decisio
   if (refusals.length === 0 && row.struck !== null) return accept();
   return unless(refusals, () => [
     { type: 'signature-struck', signature: id, reason: claim.reason },
-    ...distinct(undone(at, id, row)),
+    ...distinct(undone(at, id, row, claim.reason)),
   ]);
 };
 
@@ -53,7 +53,7 @@ const above = (joint: JointRow, id: string): JointRow['marks'] => {
   return index < 0 ? [] : joint.marks.slice(index).filter((mark) => !mark.struck);
 };
 
-const undone = (at: Case, id: string, row: SignatureRow): readonly CarPayload[] => {
+const undone = (at: Case, id: string, row: SignatureRow, reason: string): readonly CarPayload[] => {
   switch (row.act) {
     case 'snug-joint':
     case 'final-joint':
@@ -61,7 +61,7 @@ const undone = (at: Case, id: string, row: SignatureRow): readonly CarPayload[] 
     case 'recheck-joint':
       return jointUndone(at, id, row);
     case 'finish-operation':
-      return finishUndone(at, id, row);
+      return finishUndone(at, id, row, reason);
     case 'pass-check': {
       const check = at.car.checks[row.subject];
       return check?.signature === id && check.status === 'clear'
@@ -119,13 +119,21 @@ const jointUndone = ({ car }: Case, id: string, row: SignatureRow): readonly Car
   ];
 };
 
-/** The run goes on again, and the conditions that it was the last to set are gone (D22). */
-const finishUndone = (at: Case, id: string, row: SignatureRow): readonly CarPayload[] => {
+/**
+ * The run is not over: it comes back paused, since nobody is at it, for whoever goes on; and the conditions that it was
+ * the last to set are gone (D22).
+ */
+const finishUndone = (at: Case, id: string, row: SignatureRow, reason: string): readonly CarPayload[] => {
   const operation = at.car.operations[row.subject];
   if (operation?.finishSignature !== id) return [];
   const because = `the finish of ${row.subject} was struck`;
   return [
-    { type: 'operation-reopened', operation: row.subject, run: operation.run },
+    {
+      type: 'operation-reopened',
+      operation: row.subject,
+      run: operation.run,
+      leftAs: `finished, and the signature struck: ${reason}`,
+    },
     ...Object.entries(at.car.conditions).flatMap(([condition, each]) =>
       each.value && each.run?.operation === row.subject && each.run.run === row.number
         ? conditionCleared(at, condition, because, { operation: row.subject, run: row.number })

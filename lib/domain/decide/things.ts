@@ -136,9 +136,15 @@ export const chooseOption = (at: Case, claim: CarClaimOf<'choose-option'>): Deci
   return unless(refusals, () => [{ type: 'option-chosen', option, choice }]);
 };
 
+/** The list is made here, where nobody else can change it: what is told is who comes and who goes. */
 export const assign = (at: Case, claim: CarClaimOf<'assign'>): Decision => {
-  const stranger = claim.people.find((person) => at.facts.people[person] === undefined);
-  return stranger === undefined
-    ? accept({ type: 'job-assigned', job: claim.job, people: claim.people })
-    : unknown('person', stranger);
+  const { job, add = [], remove = [] } = claim;
+  const stranger = [...add, ...remove].find((person) => at.facts.people[person] === undefined);
+  if (stranger !== undefined) return unknown('person', stranger);
+  const before = at.car.assignments[job]?.people ?? [];
+  const people = [...new Set([...before, ...add])].filter((person) => !remove.includes(person));
+  const isSame = people.length === before.length && people.every((person) => before.includes(person));
+  return isSame && at.car.assignments[job] !== undefined
+    ? accept()
+    : accept({ type: 'job-assigned', job, people });
 };

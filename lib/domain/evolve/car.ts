@@ -25,6 +25,7 @@ import {
   operationDueAgain,
   operationFinished,
   operationJoined,
+  operationLeft,
   operationPaused,
   operationReopened,
   operationResumed,
@@ -117,6 +118,8 @@ const changed = (car: Car, event: CarEvent): Car => {
       return operationJoined(car, event);
     case 'operation-paused':
       return operationPaused(car, event);
+    case 'operation-left':
+      return operationLeft(car, event);
     case 'operation-resumed':
       return operationResumed(car, event);
     case 'operation-finished':

@@ -55,6 +55,11 @@ export const operationJoined = (car: Car, event: Of<'operation-joined'>): Car =>
 export const operationPaused = (car: Car, event: Of<'operation-paused'>): Car =>
   change(car, event.operation, () => ({ status: 'paused', present: [], leftAs: event.leftAs }));
 
+export const operationLeft = (car: Car, event: Of<'operation-left'>): Car =>
+  change(car, event.operation, (row) => ({
+    present: row.present.filter((person) => person !== event.meta.by),
+  }));
+
 export const operationResumed = (car: Car, event: Of<'operation-resumed'>): Car =>
   change(car, event.operation, (row) => ({
     status: 'running',
@@ -83,10 +88,11 @@ export const operationDueAgain = (car: Car, event: Of<'operation-due-again'>): C
     why: event.because,
   });
 
-/** A struck finish: the same run is going on again. */
+/** A struck finish: the same run is open again, and nobody is at it. */
 export const operationReopened = (car: Car, event: Of<'operation-reopened'>): Car =>
-  change(car, event.operation, () => ({
-    status: 'running',
+  change(car, event.operation, (row) => ({
+    status: event.leftAs === undefined ? 'running' : 'paused',
+    leftAs: event.leftAs ?? row.leftAs,
     finishedAt: null,
     finishedReceivedAt: null,
     finishSignature: null,

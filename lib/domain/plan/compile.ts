@@ -59,6 +59,9 @@ const compile = (document: PlanDocument, options: Readonly<Record<Key, string>>)
     fitters: groupOperations(operations, (each) =>
       each.body.flatMap((l) => (l.verb === 'fit' ? [l.part] : [])),
     ),
+    removers: groupOperations(operations, (each) =>
+      each.body.flatMap((l) => (l.verb === 'out' ? [l.stopgap] : [])),
+    ),
     madeOn: groupOperations(operations, (each) => (each.madeOn === null ? [] : [each.madeOn])),
     dependants: groupOperations(operations, (each) => optionsBehind(document, each)),
     loadedBy: group([...joints.values()], (joint) => joint.loadedBy),

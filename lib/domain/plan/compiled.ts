@@ -163,9 +163,10 @@ export interface CompiledPlan {
   };
   /** Options by the stage at whose gate one that is still undecided is asked for. */
   readonly optionsDue: readonly (readonly Key[])[];
-  /** Operations by what they do: set a condition, fit a part, make something on a part, depend on an option. */
+  /** Operations by what they do: set a condition, fit a part, take a stopgap out, make something on a part, depend on an option. */
   readonly setters: ReadonlyMap<Key, readonly CompiledOperation[]>;
   readonly fitters: ReadonlyMap<Key, readonly CompiledOperation[]>;
+  readonly removers: ReadonlyMap<Key, readonly CompiledOperation[]>;
   readonly madeOn: ReadonlyMap<Key, readonly CompiledOperation[]>;
   readonly dependants: ReadonlyMap<Key, readonly CompiledOperation[]>;
   /** Joints that setting a condition puts in doubt. */

@@ -86,7 +86,7 @@ const carRow = (plan: CompiledPlan, car: Car, facts: Facts, zone: string): Board
     loose: looseEnds.length,
     hold: holdOf(car),
     way: cellsOf(plan, car, facts, zone),
-    gate: gate.unmet.map((refusal) => lineOf({ car, plan, spoken }, refusal)),
+    gate: gate.unmet.map((refusal) => lineOf({ car, plan, facts, spoken }, refusal)),
   };
 };
 

@@ -41,6 +41,12 @@ export const eventLine = (event: Happening, words: Words): EventLine => {
         thing(event.operation),
         event.leftAs === null ? 'is paused' : `is paused, left as: ${event.leftAs}`,
       );
+    case 'operation-left':
+      return line(
+        'clock',
+        thing(event.operation),
+        event.leftAs === null ? `goes on without ${by}` : `goes on without ${by}, left as: ${event.leftAs}`,
+      );
     case 'operation-resumed':
       return line('gopen', thing(event.operation), event.takenOver ? `is taken over by ${by}` : 'goes on');
     case 'operation-finished':

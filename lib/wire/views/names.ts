@@ -5,7 +5,7 @@ import { planKey } from '@/lib/domain/plan/positions';
 
 const kept = new WeakMap<PlanDocument, NameOf>();
 
-/** From the plan alone; people and tools are called by their ids. */
+/** From the plan alone. */
 export const namesOf = (document: PlanDocument): NameOf => {
   const before = kept.get(document);
   if (before !== undefined) return before;
@@ -18,3 +18,9 @@ export const namesOf = (document: PlanDocument): NameOf => {
   kept.set(document, nameOf);
   return nameOf;
 };
+
+/** The same with the shop's people: a plan's own key comes first. */
+export const withPeople =
+  (inPlan: NameOf, people: Readonly<Record<string, { readonly name: string }>>): NameOf =>
+  (key) =>
+    inPlan(key) ?? people[key]?.name ?? null;

@@ -49,7 +49,7 @@ export const saidLine = (car: string, refusal: Refusal, said: string): RefusalLi
     sign: signOf(refusal),
     says,
     clears,
-    href: place === null ? null : hrefOf(on, place),
+    href: place === null ? null : 'href' in place ? place.href : hrefOf(on, place),
     act: place === null ? null : place.act,
   };
 };
@@ -75,16 +75,29 @@ type PlaceKind =
   | 'option';
 
 interface Place {
-  readonly kind: PlaceKind;
+  readonly kind: PlaceKind | 'gate';
   readonly key: string;
   readonly act: string;
 }
 
-/** A joint has a sheet of its own; everything else is an anchor on the car's page. */
-const hrefOf = (car: string, { kind, key }: Place): string =>
-  kind === 'joint'
-    ? `/cars/${encodeURIComponent(car)}/joints/${encodeURIComponent(key)}`
-    : `/cars/${encodeURIComponent(car)}#${anchorOf(kind, key)}`;
+/** In the shop's books, and on no car. */
+interface Elsewhere {
+  readonly href: string;
+  readonly act: string;
+}
+
+const PEOPLE: Elsewhere = { href: '/set-up/people', act: 'See people' };
+const TOOLS: Elsewhere = { href: '/tools', act: 'See the tools' };
+
+/** A joint has a sheet of its own, the gate a heading; everything else is an anchor on the car's page. */
+const hrefOf = (car: string, { kind, key }: Place): string => {
+  const page = `/cars/${encodeURIComponent(car)}`;
+  if (kind === 'joint') return `${page}/joints/${encodeURIComponent(key)}`;
+  return `${page}#${kind === 'gate' ? GATE_ANCHOR : anchorOf(kind, key)}`;
+};
+
+/** Where a car is moved on its page. */
+export const GATE_ANCHOR = 'move';
 
 /** The id on the car's page of the thing that a link goes to. */
 export const anchorOf = (kind: PlaceKind, key: string): string => `${kind}:${key}`;
@@ -95,7 +108,7 @@ export const laterId = (kind: string): string => `later:${kind}`;
 const at = (kind: PlaceKind, key: string, act: string): Place => ({ kind, key, act });
 
 /** Where it is cleared, and in two or three words what is done there; null where no page of the car clears it. */
-const placeOf = (refusal: Refusal): Place | null => {
+const placeOf = (refusal: Refusal): Place | Elsewhere | null => {
   switch (refusal.code) {
     case 'operation-unfinished': {
       const { operation, status } = refusal.details;
@@ -148,6 +161,35 @@ const placeOf = (refusal: Refusal): Place | null => {
       return at('hold', refusal.details.hold, 'See the hold');
     case 'photo-missing':
       return at('operation', refusal.details.of, 'Take it');
+    case 'operation-not-running':
+    case 'operation-already-running':
+    case 'not-on-it':
+    case 'crew-too-small':
+      return at('operation', refusal.details.operation, 'Go to it');
+    case 'no-work-names-joint':
+    case 'condition-set-by-work':
+    case 'part-not-taken-into-work': {
+      const [operation] = refusal.details.operations;
+      return operation === undefined ? null : at('operation', operation, 'Start it');
+    }
+    case 'check-already-clear':
+    case 'check-not-begun':
+    case 'check-too-short':
+    case 'stale-round':
+      return at('check', refusal.details.check, 'See the check');
+    case 'joint-not-final':
+      return at('joint', refusal.details.joint, 'Go to the joint');
+    case 'stage-not-reached':
+      return { kind: 'gate', key: '', act: 'See the gate' };
+    case 'not-qualified':
+    case 'unknown-person':
+    case 'last-owner':
+      return PEOPLE;
+    case 'tool-out-of-calibration':
+    case 'tool-suspect':
+    case 'tool-cycles-used-up':
+    case 'adapter-length-unknown':
+      return TOOLS;
     default:
       return null;
   }

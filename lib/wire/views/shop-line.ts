@@ -1,5 +1,5 @@
 /** What happened to the shop's own books, in the shop's words. */
-import type { ShopPayload } from '@/lib/domain/events';
+import type { ShopPayload } from '@/lib/domain/shop-payload';
 import type { EventLine } from './log';
 import { conditionWords } from './event-words';
 import { SUSPECT_WORDS } from './suspect-words';

@@ -240,6 +240,22 @@ describe('given a refusal, its words', () => {
     );
   });
 
+  test('a person is called by name alone, and by their id only where nobody knows the name', () => {
+    const told = CODES.flatMap((code) =>
+      SAMPLES[code].flatMap((details) => {
+        const person = 'actor' in details ? details.actor : 'person' in details ? details.person : null;
+        const names = (key: string): string | null => (key === person ? 'Zoe Oakes' : named(key));
+        return person === null ? [] : [{ person, text: sentence(refuse(code, details), names) }];
+      }),
+    );
+    expect(told.length).toBeGreaterThan(8);
+    for (const { person, text } of told) {
+      expect(text).toContain('Zoe Oakes');
+      expect(text).not.toMatch(new RegExp(`\\b${person}\\b`));
+    }
+    expect(said('not-on-it', () => null)[0]).toMatch(/^tom is not on /);
+  });
+
   test('a reason that somebody wrote as a sentence keeps one full stop', () => {
     const hold = refuse('hold-stands', {
       hold: 'H-1',

@@ -53,6 +53,7 @@ const KINDS: Readonly<Record<EventType, true>> = {
   'operation-started': true,
   'operation-joined': true,
   'operation-paused': true,
+  'operation-left': true,
   'operation-resumed': true,
   'operation-finished': true,
   'operation-due-again': true,

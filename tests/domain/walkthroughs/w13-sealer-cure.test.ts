@@ -75,6 +75,7 @@ describe('W13: given a sealed floor that cures for 16 hours', () => {
     )?.[0];
     shop.later('10 h').does('tom', { type: 'strike-signature', signature: finish ?? '', reason: 'not done' });
     expect(shop.codes('tess', fitting)).toEqual(['operation-unfinished', 'wait-running']);
+    shop.does('tom', { type: 'resume-operation', operation: 'BD-020' });
     shop.finish('tom', 'BD-020');
     shop.later('10 h');
     expect(shop.codes('tess', fitting)).toEqual(['wait-running']);
@@ -178,6 +179,7 @@ describe('W13: given a cure that is to end early', () => {
     shop.does('tess', { type: 'ask-change', wait: 'BD-020', reason: 'dry' });
     shop.does('leo', decide(true));
     shop.does('tom', { type: 'strike-signature', signature, reason: 'a seam was missed' });
+    shop.does('tom', { type: 'resume-operation', operation: 'BD-020' });
     shop.finish('tom', 'BD-020');
     expect(shop.codes('tess', fitting)).toEqual(['wait-running']);
   });

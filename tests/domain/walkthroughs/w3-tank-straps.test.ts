@@ -272,6 +272,7 @@ describe('a strap found cracked later is replaced', () => {
     const shop = condemned();
     expect(shop.codes('tom', { type: 'start-operation', operation: 'TK-020' })).toEqual([
       'operation-unfinished',
+      'part-absent',
     ]);
   });
 

@@ -275,7 +275,7 @@ describe('used as it is: by someone who had no hand in it', () => {
     const refusals = shop.refused('leo', approve);
     expect(refusals.map((each) => each.code)).toEqual(['approver-not-independent']);
     expect(shop.sentences(refusals)).toEqual([
-      'leo asked for D-1 or did the work it is about. Someone else approves.',
+      'Leo asked for D-1 or did the work it is about. Someone else approves.',
     ]);
   });
 

@@ -213,7 +213,7 @@ describe('found afterwards: the record said four short, and one is long', () => 
     const { shop, final } = told();
     const refusals = shop.refused('tess', strike(final));
     expect(refusals.map((each) => each.code)).toEqual(['strike-needs-lead']);
-    expect(shop.sentences(refusals)[0]).toMatch(/^tess can't strike .* A lead strikes it, with a reason\.$/);
+    expect(shop.sentences(refusals)[0]).toMatch(/^Tess can't strike .* A lead strikes it, with a reason\.$/);
     shop.does('leo', strike(final));
     expect(shop.level('J-130')).toBe('snug');
   });

@@ -79,7 +79,7 @@ describe('a car on the board', () => {
   });
 
   test('has its crew and its hold on the plate', async () => {
-    await shop.must('leo', { type: 'assign', car: 'A-2', job: 'stage:WH', people: ['tess'] });
+    await shop.must('leo', { type: 'assign', car: 'A-2', job: 'stage:WH', add: ['tess'] });
     await shop.must('tom', { type: 'start-operation', car: 'A-2', operation: 'WH-010' });
     expect((await carOn('A-2')).car.crew.map(({ name }) => name)).toEqual(['Tess', 'Tom']);
     await shop.must('tess', { type: 'place-hold', car: 'A-2', scope: 'gate', reason: 'donor papers' });

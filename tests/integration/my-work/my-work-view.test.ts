@@ -55,8 +55,8 @@ describe('what is whose, and what comes first', () => {
   });
 
   test('a job of one’s own comes before those of one’s stages, and what waits after what is ready', async () => {
-    await shop.must('leo', { type: 'assign', car: 'A-1', job: 'stage:AX', people: ['tom'] });
-    await shop.must('leo', { type: 'assign', car: 'A-2', job: 'operation:AX-020:1', people: ['tom'] });
+    await shop.must('leo', { type: 'assign', car: 'A-1', job: 'stage:AX', add: ['tom'] });
+    await shop.must('leo', { type: 'assign', car: 'A-2', job: 'operation:AX-020:1', add: ['tom'] });
     const view = await seenBy('tom');
     expect(told(view)).toMatchObject({
       next: [

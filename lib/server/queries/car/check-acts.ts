@@ -1,4 +1,6 @@
 /** What may be claimed about a check now. `assess` says so for those that were begun; the rest wait for their operation. */
+import type { Job } from '@/lib/domain/assess';
+import { COMMANDS } from '@/lib/domain/authority';
 import type { StateKey } from '@/lib/domain/base/vocabulary';
 import type { ClaimType } from '@/lib/domain/commands';
 import type { ActRef } from '@/lib/wire/views/desk';
@@ -15,4 +17,8 @@ export const checkActs = (seen: Seen, acts: Acts, key: StateKey): readonly ActRe
 };
 
 const jobActs = ({ assessment }: Seen, key: StateKey): readonly ClaimType[] =>
-  assessment.jobs.flatMap((job) => (job.kind === 'check' && job.key === key ? job.allows : []));
+  assessment.jobs.flatMap((job) => (job.kind === 'check' && job.key === key ? allowed(job) : []));
+
+/** What waits is not offered to be passed; that it fails may be said at any time. */
+const allowed = ({ state, allows }: Job): readonly ClaimType[] =>
+  state === 'waiting' ? allows.filter((type) => COMMANDS[type].kind === 'warning') : allows;

@@ -120,15 +120,15 @@ const middleOf = (seen: Seen, acts: Acts, anchors: ReadonlySet<string>, end: Loo
         name,
         says,
         who,
-        open: jobs.length > 0 ? 'Do it' : 'See why',
+        open: jobs.some(({ state }) => state !== 'waiting') ? 'Do it' : 'See why',
         sheet: null,
         acts: checkActs(seen, acts, key),
-        waits: jobs.length > 0 ? [] : findingLines(seen, key),
+        waits: jobs.length > 0 ? waitsOf(seen, jobs) : findingLines(seen, key),
       };
     case 'operation':
       return operationRow(seen, acts, anchors, key, says);
     case 'stopgap':
-      return stopgapRow(seen, acts, key, says, who);
+      return { ...stopgapRow(seen, acts, key, says, who), waits: waitsOf(seen, jobs) };
     case 'part':
       return {
         sign: 'owed',
@@ -145,6 +145,13 @@ const middleOf = (seen: Seen, acts: Acts, anchors: ReadonlySet<string>, end: Loo
 
 const peopleOf = (seen: Seen, jobs: readonly Job[]): RowView['who'] =>
   [...new Set(jobs.flatMap((job) => job.people))].map(seen.tag);
+
+/** What its jobs wait for. */
+const waitsOf = (seen: Seen, jobs: readonly Job[]): RowView['waits'] =>
+  waitLines(
+    seen,
+    jobs.flatMap((job) => (job.state === 'waiting' ? job.waitsFor : [])),
+  );
 
 const holdRow = (seen: Seen, acts: Acts, key: string): Middle => {
   const hold = seen.car.holds[key];

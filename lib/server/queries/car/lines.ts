@@ -26,7 +26,7 @@ export const dueMark = ({ car, plan }: Pick<Seen, 'car' | 'plan'>, due: number |
 
 /** A refusal as a line with its place, in the shop's own times. */
 export const lineOf = (
-  { car, plan, spoken }: Pick<Seen, 'car' | 'plan' | 'spoken'>,
+  { car, plan, facts, spoken }: Pick<Seen, 'car' | 'plan' | 'facts' | 'spoken'>,
   refusal: Refusal,
 ): RefusalLine => {
   const worded = (line: RefusalLine): RefusalLine => ({
@@ -35,7 +35,7 @@ export const lineOf = (
     clears: spoken(line.clears),
     ...(line.under === undefined ? {} : { under: line.under.map(worded) }),
   });
-  return worded(refusalLine(car.id, refusal, plan));
+  return worded(refusalLine(car.id, refusal, plan, facts.people));
 };
 
 /** What something waits for, each thing once: a plan may ask for it in two ways. */

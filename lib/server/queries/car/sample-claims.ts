@@ -11,7 +11,7 @@ export const sampleClaim = (seen: Seen, type: CarClaimType, key: string): CarCla
     case 'choose-option':
       return { type, car, option: key, choice: seen.plan.document.options?.[key]?.choices[0] ?? '' };
     case 'assign':
-      return { type, car, job: key, people: [] };
+      return { type, car, job: key };
     case 'add-note':
       return { type, car, of: key, text: '' };
     case 'add-photo':
@@ -19,6 +19,7 @@ export const sampleClaim = (seen: Seen, type: CarClaimType, key: string): CarCla
     case 'start-operation':
     case 'join-operation':
     case 'pause-operation':
+    case 'leave-operation':
     case 'resume-operation':
     case 'take-over-operation':
     case 'finish-operation':

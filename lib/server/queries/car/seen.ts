@@ -13,7 +13,7 @@ import { initialsOf } from '@/lib/server/queries/board/words';
 import type { PersonTag } from '@/lib/wire/views/car';
 import { wordsFrom } from '@/lib/wire/views/event-words';
 import type { Words } from '@/lib/wire/views/event-words';
-import { namesOf } from '@/lib/wire/views/names';
+import { namesOf, withPeople } from '@/lib/wire/views/names';
 import { whenWords, withTimes } from '@/lib/wire/views/when';
 
 export interface Given {
@@ -43,7 +43,7 @@ export interface Seen extends Given {
 
 export const see = (given: Given): Seen => {
   const { shop, car, plan, facts, setting } = given;
-  const nameOf = namesOf(plan.document);
+  const nameOf = withPeople(namesOf(plan.document), shop.people);
   return {
     ...given,
     assessment: assess(plan, car, facts),

@@ -79,11 +79,11 @@ const lines = (at: JointCase, refusals: readonly Refusal[], spoken: Spoken): Act
     .map((refusal) => spokenLine(withPlace(at, refusal), spoken));
 
 /** Work that must be started is a place to go to: the first of it that is not done. */
-const withPlace = ({ car, plan }: JointCase, refusal: Refusal): RefusalLine => {
-  const line = refusalLine(car.id, refusal, plan);
+const withPlace = ({ car, plan, facts }: JointCase, refusal: Refusal): RefusalLine => {
+  const line = refusalLine(car.id, refusal, plan, facts.people);
   const named = refusal.code === 'no-work-names-joint' ? refusal.details.operations : [];
   const operation = named.find((key) => car.operations[key]?.status !== 'finished') ?? named[0];
-  if (line.href !== null || operation === undefined) return line;
+  if (operation === undefined) return line;
   return {
     ...line,
     href: `/cars/${encodeURIComponent(car.id)}#${anchorOf('operation', operation)}`,

@@ -61,7 +61,7 @@ export const viewOfJoint = (
     acts,
     next: nextAct(at, acts),
     needs: unmet(plan, car, facts, joint.finalNeeds).map((refusal) =>
-      spokenLine(refusalLine(car.id, refusal, plan), spoken),
+      spokenLine(refusalLine(car.id, refusal, plan, facts.people), spoken),
     ),
   };
 };

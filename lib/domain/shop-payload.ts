@@ -1,0 +1,31 @@
+/** What happened to the shop's own books: people, tools, plans, lots. `events.ts` puts them beside what happens on cars. */
+import type { Instant, LotId, PersonId, ToolId } from './base/vocabulary';
+import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
+import type { Adapter, Calibration, SuspectInterval, Tool } from './torque/tool';
+
+export type ShopPayload =
+  | { readonly type: 'person-added'; readonly person: Person }
+  | { readonly type: 'person-qualified'; readonly person: PersonId; readonly qualification: Qualification }
+  | ({ readonly type: 'qualification-ended' } & QualificationEnd)
+  | { readonly type: 'person-removed'; readonly person: PersonId }
+  | { readonly type: 'tool-added'; readonly tool: Tool }
+  | { readonly type: 'adapter-added'; readonly adapter: Adapter }
+  | { readonly type: 'tool-calibrated'; readonly tool: ToolId; readonly calibration: Calibration }
+  | { readonly type: 'tool-suspected'; readonly tool: ToolId; readonly interval: SuspectInterval }
+  /** Open suspicions end here, with the error that the bench found. */
+  | {
+      readonly type: 'tool-tested';
+      readonly tool: ToolId;
+      readonly until: Instant;
+      readonly low: string;
+      readonly high: string;
+    }
+  | {
+      readonly type: 'plan-released';
+      readonly plan: string;
+      readonly model: string;
+      readonly revision: string;
+    }
+  | { readonly type: 'lot-received'; readonly lot: Lot }
+  | { readonly type: 'lot-quarantined'; readonly lot: LotId; readonly reason: string }
+  | { readonly type: 'lot-cleared'; readonly lot: LotId; readonly reason: string };
