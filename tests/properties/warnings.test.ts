@@ -37,6 +37,9 @@ const warningsAbout = (game: Game, car: Car, plan: CompiledPlan, drawn: number):
   // A cycle or a round that is long over, or not yet: noted, never a reason.
   const stale = drawn % 7;
   const fastener = joint === undefined ? undefined : at(joint.order, drawn);
+  const hands = Object.values(game.world.shop.people).flatMap(({ id, roles }) =>
+    roles.includes('owner') ? [] : [id],
+  );
   return [
     { type: 'suspect-tool', tool: tool ?? '', reason: 'dropped' },
     { type: 'quarantine-lot', lot: lot ?? '', reason: 'recalled' },
@@ -69,7 +72,10 @@ const warningsAbout = (game: Game, car: Car, plan: CompiledPlan, drawn: number):
         ] satisfies Claim[])),
     ...(operation === undefined
       ? []
-      : ([{ type: 'pause-operation', ...on, operation, run: stale }] satisfies Claim[])),
+      : ([
+          { type: 'pause-operation', ...on, operation, run: stale },
+          { type: 'leave-operation', ...on, operation, run: stale },
+        ] satisfies Claim[])),
     ...(condition === undefined
       ? []
       : ([{ type: 'clear-condition', ...on, condition, reason: 'seen' }] satisfies Claim[])),
@@ -86,7 +92,8 @@ const warningsAbout = (game: Game, car: Car, plan: CompiledPlan, drawn: number):
     ...(car.stage === 0 || earlier === undefined
       ? []
       : ([{ type: 'send-back', ...on, to: earlier.key, reason: 'again' }] satisfies Claim[])),
-    { type: 'remove-person', person: at(Object.keys(game.world.shop.people), drawn) ?? '' },
+    // An owner is let out by an owner only.
+    { type: 'remove-person', person: at(hands, drawn) ?? '' },
   ];
 };
 
