@@ -176,7 +176,7 @@ test('from nothing: owner, shop, people, a tablet, a tool, a plan from its file,
   await page.getByLabel('Chassis number').fill('HB-001');
   await looksWell(desk, 'begin-car');
   await page.getByRole('button', { name: 'Begin HB-001' }).click();
-  await page.getByText('HB-001 is begun').waitFor();
+  await page.getByText('HB-001 is begun. Its plate').waitFor();
   await page.getByRole('main').getByRole('link', { name: 'Open the board' }).click();
   await whenReady(page);
   await plate(page, 'HB-001').waitFor();

@@ -55,10 +55,7 @@ test('nothing is said of a check that nobody began, nor of anything else', async
   ];
   for (const claim of others) {
     const [id, answer] = await give(claim);
-    expect(answer).toMatchObject({
-      outcome: 'not-signed-in',
-      says: expect.stringMatching(/^This screen is locked/),
-    });
+    expect(answer.outcome).toBe('not-signed-in');
     expect(await shop.db.command.findUnique({ where: { id } })).toBeNull();
   }
 });
