@@ -1,6 +1,6 @@
 import type { LogKind } from '@/lib/wire/views/log';
 
-export interface LogAddress {
+interface LogAddress {
   readonly kind: LogKind | 'everything';
   readonly by: string | null;
   /** A car's id, or `shop` for the books; null = all of it. */

@@ -21,7 +21,7 @@ import { logClock } from './clock';
 import { entryOf } from './entries';
 import type { Telling } from './entries';
 
-export interface LogViewAsked extends LogAsked {
+interface LogViewAsked extends LogAsked {
   /** A car's id, or `shop` for the books. */
   readonly of: string | null;
 }
