@@ -177,7 +177,7 @@ test('from nothing: owner, shop, people, a tablet, a tool, a plan from its file,
   await looksWell(desk, 'begin-car');
   await page.getByRole('button', { name: 'Begin HB-001' }).click();
   await page.getByText('HB-001 is begun. Its plate').waitFor();
-  await page.getByRole('main').getByRole('link', { name: 'Open the board' }).click();
+  await page.getByRole('main').getByRole('link', { name: 'Open the board', exact: true }).click();
   await whenReady(page);
   await plate(page, 'HB-001').waitFor();
   await looksWell(desk, 'begun-board');
