@@ -45,7 +45,7 @@ const axles = (work: CarWork): void => {
   work.goTo(6, '08:00');
   work.give(SECOND);
   work.operation('AX-010', { people: ['tobit'] });
-  work.goTo(5, '08:00');
+  work.from(5, '08:00');
   work.operation('AX-060', { people: ['tobit'] });
   work.leave.add('J-203@R');
   work.goTo(4, '08:00');

@@ -26,6 +26,7 @@ export interface Floor {
 export type Told = CarClaim extends infer One ? (One extends CarClaim ? Omit<One, 'car'> : never) : never;
 
 const MINUTE = 60_000;
+const GONE_OVER: ReadonlySet<Job['kind']> = new Set<Job['kind']>(['stopgap', 'check']);
 
 export class CarWork {
   readonly floor: Floor;
@@ -213,7 +214,12 @@ export class CarWork {
 
   /** One job besides operations, by whoever may: what was opened, found or doubted on the way. */
   private settle({ jobs }: Assessment): boolean {
-    const open = jobs.filter((job) => job.kind !== 'operation' && this.isFree(job, 'ready', 'running'));
+    // What hangs and what is to be looked at again is gone over each time, whether or not its work is there yet.
+    const open = jobs.filter(
+      (job) =>
+        job.kind !== 'operation' &&
+        (this.isFree(job, 'ready', 'running') || (GONE_OVER.has(job.kind) && this.isFree(job, 'waiting'))),
+    );
     for (const job of open) {
       if (job.kind === 'verify') {
         this.look(job.key);
