@@ -177,6 +177,7 @@ describe('a technician', () => {
 
   test('gets a wrong PIN told in the dialog, and nothing is recorded', async () => {
     await open('oswin', YOUNG);
+    await openFold(page, /Asked later/);
     const row = await openLine(page, 'J-205@L');
     const verify = form(row, 'Verify');
     await verify.getByLabel('Tool').selectOption({ index: 1 });

@@ -83,7 +83,7 @@ const startsOnceTheOtherIsPaused = async (page: Page): Promise<void> => {
   await act(page, 'Start').tap();
   const refused = page.getByRole('region', { name: /^Start: refused/ });
   await tapAndType(page, refused.getByLabel(/^How .* is left$/), 'left side done');
-  await refused.getByRole('button', { name: /^Pause .*, then start$/ }).tap();
+  await refused.getByRole('button', { name: /^Leave .*, then start$/ }).tap();
   await told(page, /Box on its bracket.* begins now/);
 };
 
@@ -156,7 +156,7 @@ test('a technician’s day: the next job, the cautions, the clock, the sheet, an
     await act(page, 'Go on').tap();
     await told(page, /goes on/);
     await journey.look(watched, 'technician-job');
-    await page.getByRole('link', { name: /sheet/i }).first().tap();
+    await page.getByRole('link', { name: /^Sign-off/ }).first().tap();
     await page.waitForURL(/\/cars\/D-01\/joints\/J-961$/);
   });
   await step('says which car, and with which tool', async () => {
