@@ -156,7 +156,10 @@ test('a technician’s day: the next job, the cautions, the clock, the sheet, an
     await act(page, 'Go on').tap();
     await told(page, /goes on/);
     await journey.look(watched, 'technician-job');
-    await page.getByRole('link', { name: /^Sign-off/ }).first().tap();
+    await page
+      .getByRole('link', { name: /^Sign-off/ })
+      .first()
+      .tap();
     await page.waitForURL(/\/cars\/D-01\/joints\/J-961$/);
   });
   await step('says which car, and with which tool', async () => {
