@@ -55,16 +55,14 @@ const faultIn = (value: unknown, path: string, absent: Absent = 'fault'): string
     ? Array.from(value, (each: unknown, at) => [`${path}[${String(at)}]`, each])
     : isPlain(value)
       ? Object.keys(value)
+          .filter((key) => absent === 'fault' || value[key] !== undefined)
           .sort()
           .map((key) => [path === '' ? key : `${path}.${key}`, value[key]])
       : [];
   const halfKey = isPlain(value) && Object.keys(value).some((key) => !isWhole(key));
   if (halfKey || (typeof value === 'string' && !isWhole(value)))
     return `${place(path)} holds half a surrogate pair.`;
-  const [inner] = within.filter(
-    ([, each]) =>
-      textOf(each, absent) === null && !(absent === 'none' && each === undefined && !Array.isArray(value)),
-  );
+  const [inner] = within.filter(([, each]) => textOf(each, absent) === null);
   return inner === undefined
     ? `${place(path)} is no JSON value: ${described(value)}.`
     : faultIn(inner[1], inner[0], absent);

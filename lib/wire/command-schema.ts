@@ -3,60 +3,26 @@
  * Only shape: whether a key names something and whether it may be done is the rulebook's.
  */
 import { z } from 'zod';
-import { UNITS, parseUnit } from '@/lib/domain/base/units';
 import { DISPOSITIONS, HOLD_SCOPES, ROLES } from '@/lib/domain/base/vocabulary';
 import { SUSPECT_REASONS, TOOL_KINDS, VERIFY_METHODS } from '@/lib/domain/base/vocabulary';
 import type { Instant } from '@/lib/domain/base/vocabulary';
 import type { Claim } from '@/lib/domain/commands';
+import {
+  count,
+  day,
+  fasteners,
+  figure,
+  idSchema,
+  ids,
+  instantSchema,
+  texts,
+  unit,
+  words,
+} from './claim-words';
 import { photosSchema } from './photo-schema';
 import type { Plain, Same } from './same-shape';
 
-/** Neither NUL, which the database can't keep, nor half a surrogate pair, which has no canonical bytes. */
-const isWriting = (text: string): boolean => !/\0|\p{Surrogate}/u.test(text);
-
-/** A name that rows are kept under. `constructor` and the like stand on every object and would be found there. */
-export const idSchema = z
-  .string()
-  .max(200, 'this is longer than 200 characters')
-  .regex(/\S/, 'must not be empty')
-  .refine(isWriting, 'holds characters that no text has')
-  .refine((text) => !(text in Object.prototype), 'this word can’t be used as a name');
-
-const words = z
-  .string()
-  .max(10_000, 'this is longer than 10,000 characters')
-  .regex(/\S/, 'must not be empty')
-  .refine(isWriting, 'holds characters that no text has');
-const figure = z
-  .string()
-  .max(100, 'this is longer than 100 characters')
-  .refine(isWriting, 'holds characters that no text has');
-const day = z.iso.date('this is no day; write it as 2026-11-25');
 const photos = photosSchema.optional();
-const count = z.int().min(1);
-const fasteners = z.array(count).max(999);
-const texts = z.record(idSchema, figure);
-const ids = z.array(idSchema).optional();
-
-const unit = z.string().transform((text, context) => {
-  const read = parseUnit(text);
-  if (read !== null) return read;
-  context.addIssue({
-    code: 'custom',
-    message: `“${text}” is no unit, or could mean two. Known are ${UNITS.join(', ')}; on a plain keyboard Nm, lbf ft, deg`,
-  });
-  return z.NEVER;
-});
-
-/** An instant as people type it; `read` knows the zone of the shop. */
-export const instantSchema = (read: (text: string) => Instant | null) =>
-  z.string().transform((text, context) => {
-    const at = read(text);
-    if (at !== null) return at;
-    context.addIssue({ code: 'custom', message: `“${text}” is no time; write it as 2026-11-25T08:00` });
-    return z.NEVER;
-  });
-
 const qualification = z.strictObject({ key: idSchema, from: day.optional(), until: day.optional() });
 const length = z.strictObject({ value: figure, unit });
 const calibrated = z.strictObject({ on: day, due: day, certificate: figure.optional() });

@@ -4,18 +4,15 @@
  */
 import type { Browser, BrowserContext } from 'playwright';
 
-interface Shelf {
-  readonly free: BrowserContext[];
-}
+const shelves = new WeakMap<Browser, Map<string, BrowserContext[]>>();
 
-const shelves = new WeakMap<Browser, Map<string, Shelf>>();
-
-const shelfFor = (browser: Browser, kind: string): Shelf => {
-  const ofBrowser = shelves.get(browser) ?? new Map<string, Shelf>();
+/** Those of one kind that nobody uses now. */
+const freeOnes = (browser: Browser, kind: string): BrowserContext[] => {
+  const ofBrowser = shelves.get(browser) ?? new Map<string, BrowserContext[]>();
   shelves.set(browser, ofBrowser);
-  const shelf = ofBrowser.get(kind) ?? { free: [] };
-  ofBrowser.set(kind, shelf);
-  return shelf;
+  const free = ofBrowser.get(kind) ?? [];
+  ofBrowser.set(kind, free);
+  return free;
 };
 
 export interface Lent {
@@ -25,7 +22,7 @@ export interface Lent {
 }
 
 export const lendContext = async (browser: Browser, baseURL: string, hasTouch: boolean): Promise<Lent> => {
-  const { free } = shelfFor(browser, `${baseURL} ${String(hasTouch)}`);
+  const free = freeOnes(browser, `${baseURL} ${String(hasTouch)}`);
   const context =
     free.pop() ??
     (await browser.newContext({

@@ -8,7 +8,7 @@ import { atTheLock } from '@/lib/server/auth/lock';
 import { seatEvenLocked } from '@/lib/server/auth/session';
 import { authSecret } from '@/lib/server/auth/setting';
 import { database } from '@/lib/server/database';
-import { idSchema } from '@/lib/wire/command-schema';
+import { idSchema } from '@/lib/wire/claim-words';
 import { LOCK_STATUS } from '@/lib/wire/lock';
 import type { LockAnswer } from '@/lib/wire/lock';
 import { strictJson } from '@/lib/wire/strict-json';

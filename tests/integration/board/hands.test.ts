@@ -2,9 +2,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { formFor } from '@/components/act/form-table';
 import type { FormSpec, Values } from '@/components/act/form';
-import { carViewOf } from '@/lib/server/queries/car/view';
 import type { CarView } from '@/lib/wire/views/car';
 import type { CarClaimType } from '@/lib/wire/views/desk';
+import { viewOf } from '@/tests/support/car-view';
 import { plan, shopWith } from '@/tests/support/shop';
 import type { Shop } from '@/tests/support/shop';
 
@@ -19,20 +19,7 @@ beforeEach(() => {
   shop.does('tom', { type: 'start-operation', operation: 'AX-010' });
 });
 
-const viewFor = (me: string): CarView => {
-  const car = shop.car();
-  return carViewOf(
-    {
-      shop: shop.world.shop,
-      car,
-      plan: shop.plan(),
-      facts: shop.facts(me),
-      setting: { name: 'Shop', zone: 'UTC' },
-      floor: [car],
-    },
-    { signature: null, lately: [], chosen: {} },
-  );
-};
+const viewFor = (me: string): CarView => viewOf(shop, me);
 const actsFor = (me: string) =>
   viewFor(me).ends.flatMap(({ rows }) => rows.flatMap(({ acts }) => acts.map(({ type }) => type)));
 const formOf = (me: string, type: CarClaimType, values: Values = {}): FormSpec | null => {

@@ -11,24 +11,10 @@ import type { CarView, RowView } from '@/lib/wire/views/car';
 import type { ActRef } from '@/lib/wire/views/desk';
 import { GATE_ANCHOR } from '@/lib/wire/views/said-line';
 import type { RefusalLine } from '@/lib/wire/views/said-line';
+import { viewOf } from '@/tests/support/car-view';
 import { demoOn } from '@/tests/support/demo';
 import { plan, shopWith } from '@/tests/support/shop';
 import type { Shop } from '@/tests/support/shop';
-
-const viewOf = (shop: Shop, me = 'leo'): CarView => {
-  const car = shop.car();
-  return carViewOf(
-    {
-      shop: shop.world.shop,
-      car,
-      plan: shop.plan(),
-      facts: shop.facts(me),
-      setting: { name: 'Shop', zone: 'UTC' },
-      floor: [car],
-    },
-    { signature: null, lately: [], chosen: {} },
-  );
-};
 
 /** The acts that end such a promise; a joint's are given on its sheet. */
 const CLEARS: Readonly<Record<LooseEndKind, readonly ClaimType[] | 'sheet'>> = {

@@ -5,7 +5,7 @@ import { ownOrigin } from '@/lib/server/auth/setting';
 import { forLeads, setUpRefused } from '@/lib/server/auth/set-up-door';
 import { database } from '@/lib/server/database';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
-import { idSchema } from '@/lib/wire/command-schema';
+import { idSchema } from '@/lib/wire/claim-words';
 import type { LinkAnswer } from '@/lib/wire/set-up';
 import { shopDay } from '@/lib/wire/shop-day';
 import { whenWords } from '@/lib/wire/views/when';

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { forLeads, setUpRefused } from '@/lib/server/auth/set-up-door';
 import { liftRest } from '@/lib/server/auth/throttle';
 import { database } from '@/lib/server/database';
-import { idSchema } from '@/lib/wire/command-schema';
+import { idSchema } from '@/lib/wire/claim-words';
 import type { LiftAnswer } from '@/lib/wire/set-up';
 
 export const dynamic = 'force-dynamic';

@@ -1,0 +1,19 @@
+/** What the car's page would show somebody of a shop that only the rules know. */
+import { carViewOf } from '@/lib/server/queries/car/view';
+import type { CarView } from '@/lib/wire/views/car';
+import type { Shop } from './shop';
+
+export const viewOf = (shop: Shop, me = 'leo'): CarView => {
+  const car = shop.car();
+  return carViewOf(
+    {
+      shop: shop.world.shop,
+      car,
+      plan: shop.plan(),
+      facts: shop.facts(me),
+      setting: { name: 'Shop', zone: 'UTC' },
+      floor: [car],
+    },
+    { signature: null, lately: [], chosen: {} },
+  );
+};
