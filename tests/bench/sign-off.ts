@@ -13,6 +13,8 @@ import type { PlanDocument } from '@/lib/domain/plan/document';
 import { setCredential } from '@/lib/server/auth/credentials';
 import { seatOf, startSession } from '@/lib/server/auth/session-row';
 import type { Seat } from '@/lib/server/auth/session-row';
+import { enrolTablet } from '@/lib/server/auth/tablets';
+import { deviceIdOf, newToken } from '@/lib/server/auth/tokens';
 import { openDatabase } from '@/lib/server/database';
 import type { Database } from '@/lib/server/database';
 import { answerTo } from '@/lib/server/door';
@@ -130,9 +132,17 @@ await root.query('GRANT INSERT ON bench TO slipmark_app');
 await root.end();
 
 const shop = await StoredShop.on(db, document);
-await setCredential(db, 'tom', { pin: PIN }, { unchecked: true });
-// A wrench is in one hand at a time: each client has its own, and its cycles are counted.
-for (let n = 0; n < CLIENTS; n += 1)
+// A person has one running clock and a wrench is in one hand at a time: each client is somebody with a wrench of their
+// own, whose cycles are counted.
+const hand = (client: number): string => `hand-${String(client)}`;
+for (let n = 0; n < CLIENTS; n += 1) {
+  await shop.must('leo', {
+    type: 'add-person',
+    person: hand(n),
+    name: `Hand ${String(n)}`,
+    roles: ['technician'],
+  });
+  await setCredential(db, hand(n), { pin: PIN }, { unchecked: true });
   await shop.must('leo', {
     type: 'add-tool',
     tool: `W-${String(n)}`,
@@ -144,27 +154,37 @@ for (let n = 0; n < CLIENTS; n += 1)
     calibrated: { on: '2026-01-05', due: '2036-12-31' },
     cycleLimit: 1_000_000,
   });
-const tokens = await Promise.all(
-  Array.from({ length: CLIENTS }, (_, n) => startSession(db, 'tom', `device ${String(n)}`)),
-);
+}
+/** PINs are taken on the shop's tablets only. */
+const signedIn = async (n: number): Promise<string> => {
+  const tablet = newToken();
+  await enrolTablet(db, deviceIdOf(tablet), { name: `Bench ${String(n)}`, minutes: 30 }, 'ada');
+  return startSession(db, hand(n), tablet);
+};
+const tokens: string[] = [];
+for (let n = 0; n < CLIENTS; n += 1) tokens.push(await signedIn(n));
 const { server, port } = await serve(db);
 
-let cars = 0;
-/** Each client is at a car of its own, as in a shop. */
+let cars: readonly string[] = [];
+let made = 0;
+/** Each client is at a car of its own, as in a shop, and leaves the one before. */
 const freshCars = async (): Promise<readonly string[]> => {
-  const names = Array.from({ length: CLIENTS }, () => `B${String((cars += 1))}`);
-  for (const car of names) {
+  const operation = 'AX-010';
+  for (const [n, car] of cars.entries())
+    await shop.must(hand(n), { type: 'pause-operation', car, operation });
+  cars = Array.from({ length: CLIENTS }, () => `B${String((made += 1))}`);
+  for (const [n, car] of cars.entries()) {
     await shop.startCar(car);
-    await shop.must('tom', { type: 'start-operation', car, operation: 'AX-010' });
+    await shop.must(hand(n), { type: 'start-operation', car, operation });
   }
-  return names;
+  return cars;
 };
 
 const bodyFor = (client: number, car: string, joint: string, isSigned: boolean): string => {
   const tool = `W-${String(client)}`;
   const claim = { type: 'final-joint', car, joint, tool, setting: '40', passes: [[1, 2]] };
   const command = { id: randomUUID(), doneAt: new Date().toISOString(), claim };
-  return JSON.stringify({ command, ...(isSigned ? { signer: { person: 'tom', pin: PIN } } : {}) });
+  return JSON.stringify({ command, ...(isSigned ? { signer: { person: hand(client), pin: PIN } } : {}) });
 };
 
 const measure = async (path: string, wanted: string, count: number): Promise<Run> => {
