@@ -63,8 +63,6 @@ export default defineConfig({
           globalSetup: ['tests/support/browser-global.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          // Each has a browser and a server of its own to open and close.
-          isolate: true,
           // After all others: a browser and a server want the machine for themselves.
           sequence: { groupOrder: 1 },
           // A browser waits much: two of them keep two cores at work.

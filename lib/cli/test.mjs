@@ -29,7 +29,8 @@ const stages = [
     [
       ['typecheck', [join(modules, 'typescript/bin/tsc'), '--noEmit']],
       ['format', [join(modules, 'prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']],
-      ['unused code', [join(modules, 'knip/bin/knip.js')]],
+      ['unused code and circles', [join(modules, 'knip/bin/knip.js')]],
+      ['pages', [...tsx, join(root, 'tests/support/build-pages.ts')]],
     ],
   ],
   [[['tests', vitest('!browser', 'tests')]]],

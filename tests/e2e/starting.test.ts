@@ -178,12 +178,12 @@ test.runIf(process.getuid?.() === 0)(
     mkdirSync(base);
     const closed = makeClone(base);
     const before = new Set(readdirSync('/var/lib'));
-    const one = start([], {}, closed);
+    const one = start(['--own'], {}, closed);
     try {
       await one.until(/Ctrl-C closes it/);
       expect(await status('/sign-in')).toBe(200);
       expect(await stop(one)).toBe(0);
-      const again = start([], {}, closed);
+      const again = start(['--own'], {}, closed);
       await again.until(/Ctrl-C closes it/);
       expect(again.said()).not.toMatch(/database.*made/);
       await stop(again);

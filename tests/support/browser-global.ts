@@ -19,22 +19,26 @@ declare module 'vitest' {
 
 export default async (project: TestProject): Promise<() => Promise<void>> => {
   project.provide('chromium', findChromium());
-  await preparePages(ROOT, PAGES);
   const { url, stop } = await startTestCluster();
   try {
     project.provide('postgres', url);
-    await makeDatabase(url, DEMO_TEMPLATE, TEMPLATE);
-    // Loaded only now, like everything that rests on the client, which a fresh clone has to make first.
-    const [{ openDatabase }, { seedDemo }] = await Promise.all([
-      import('@/lib/server/database'),
-      import('@/seed/demo'),
-    ]);
-    const db = openDatabase(urlAs(url, 'app', PASSWORDS, DEMO_TEMPLATE), 4);
-    await seedDemo(db, () => undefined);
-    await db.$disconnect();
+    // Both take a core for a while.
+    await Promise.all([preparePages(ROOT, PAGES), makeDemo(url)]);
     return stop;
   } catch (error) {
     await stop();
     throw error;
   }
+};
+
+const makeDemo = async (url: string): Promise<void> => {
+  await makeDatabase(url, DEMO_TEMPLATE, TEMPLATE);
+  // Loaded only now, like everything that rests on the client, which a fresh clone has to make first.
+  const [{ openDatabase }, { seedDemo }] = await Promise.all([
+    import('@/lib/server/database'),
+    import('@/seed/demo'),
+  ]);
+  const db = openDatabase(urlAs(url, 'app', PASSWORDS, DEMO_TEMPLATE), 4);
+  await seedDemo(db, () => undefined);
+  await db.$disconnect();
 };

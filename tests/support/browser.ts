@@ -7,7 +7,7 @@ import type { Browser, BrowserContext, Page } from 'playwright';
 import { inject } from 'vitest';
 import { DEMO_SIGN_INS } from '@/seed/demo-shop';
 import { ROOT } from './browser-global';
-import { lendContext } from './kept-contexts';
+import { lendPage } from './kept-pages';
 
 export const SIZES = {
   desk: { width: 1440, height: 900 },
@@ -38,7 +38,7 @@ export interface Watched {
   readonly size: Size;
   readonly theme: Theme;
   readonly faults: string[];
-  /** Instead of closing the context; not after a clock was set in it, which no one can take out again. */
+  /** Instead of closing the context; not after a clock was set in it. */
   readonly done: () => Promise<void>;
 }
 
@@ -53,33 +53,11 @@ export const newPage = async (
   browser: Browser,
   { address, size = 'desk', theme = 'light' }: PageOptions,
 ): Promise<Watched> => {
-  const { context, giveBack } = await lendContext(browser, address, size !== 'desk');
-  context.setDefaultTimeout(15_000);
-  const page = await context.newPage();
+  const { page, context, faults, giveBack } = await lendPage(browser, address, size !== 'desk');
   await page.setViewportSize(SIZES[size]);
   await page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' });
-  const faults: string[] = [];
-  page.on('pageerror', (error) => faults.push(`script: ${error.message}`));
-  page.on('console', (message) => {
-    if (message.type() === 'error' && !isExpected(message.text())) faults.push(`console: ${message.text()}`);
-  });
-  page.on('response', (response) => {
-    if (response.status() >= 500) faults.push(`${String(response.status())}: ${response.url()}`);
-  });
-  await page.exposeFunction('slipmarkCspViolation', (what: string) => faults.push(`policy: ${what}`));
-  await page.addInitScript(() => {
-    document.addEventListener('securitypolicyviolation', (event) => {
-      const tell = (window as unknown as { slipmarkCspViolation: (what: string) => void })
-        .slipmarkCspViolation;
-      tell(`${event.violatedDirective} ${event.blockedURI} ${event.sourceFile}:${String(event.lineNumber)}`);
-    });
-  });
   return { page, context, address, size, theme, faults, done: giveBack };
 };
-
-/** A refused command answers with 4xx, which a browser writes to its console as if it were a fault. */
-const isExpected = (text: string): boolean =>
-  /Failed to load resource: the server responded with a status of (400|401|403|404|409|422)/.test(text);
 
 const require = createRequire(import.meta.url);
 const axeSource = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
