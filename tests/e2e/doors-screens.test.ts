@@ -56,7 +56,7 @@ describe('in any size and theme', () => {
 
   test('setting up: every page', async () => {
     const watched = await open();
-    await signIn(watched, 'mara');
+    await signIn(watched, 'ada');
     for (const page of ['', '/shop', '/people', '/tools', '/plans', '/cars']) {
       await watched.page.goto(`/set-up${page}`);
       expect(await amiss(watched, `set-up${page.replace('/', '-')}`)).toEqual([]);

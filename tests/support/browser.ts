@@ -8,6 +8,7 @@ import { inject } from 'vitest';
 import { DEMO_SIGN_INS } from '@/seed/demo-shop';
 import { ROOT } from './browser-global';
 import { lendPage } from './kept-pages';
+import { misplaced } from './targets';
 
 export const SIZES = {
   desk: { width: 1440, height: 900 },
@@ -98,23 +99,26 @@ export const isTooWide = (page: Page): Promise<boolean> =>
 
 /** What rests on colours differs by theme, what rests on room by size: two of each find what six would. */
 const LOOKS = [
-  ['desk', 'light', 'axe'],
-  ['tablet', 'light', 'width'],
-  ['phone', 'dark', 'axe'],
+  // Narrower than most desks: what fits there fits more.
+  { size: 'desk', width: 1280, theme: 'light', isRead: true },
+  { size: 'tablet', width: 768, theme: 'light', isRead: false },
+  { size: 'phone', width: 360, theme: 'dark', isRead: true },
 ] as const;
 
 /**
- * What is amiss with the page as it stands, in the sizes and themes of the shop: axe's violations, and where one would
- * have to scroll sideways. To be compared with an empty list. The page is left in its own size and theme.
+ * What is amiss with the page as it stands, in the sizes and themes of the shop: axe's violations, where one would have
+ * to scroll sideways, and what is too small for a glove. To be compared with an empty list. The page is left in its own
+ * size and theme.
  */
 export const amiss = async (watched: Watched, name: string): Promise<readonly string[]> => {
   const { page } = watched;
   const found: string[] = [];
-  for (const [size, theme, asked] of LOOKS) {
-    await page.setViewportSize(SIZES[size]);
+  for (const { size, width, theme, isRead } of LOOKS) {
+    await page.setViewportSize({ ...SIZES[size], width });
     await page.emulateMedia({ colorScheme: theme });
-    if (asked === 'axe') found.push(...(await axe(page)).map((each) => `${size}, ${theme}: ${each}`));
-    if (await isTooWide(page)) found.push(`${size}: wider than the screen`);
+    const wrong = [...(isRead ? await axe(page) : []), ...(await misplaced(page))];
+    if (await isTooWide(page)) wrong.push('wider than the screen');
+    found.push(...wrong.map((each) => `${size}, ${theme}: ${each}`));
     await shoot({ ...watched, size, theme }, name);
   }
   await page.setViewportSize(SIZES[watched.size]);

@@ -1,44 +1,5 @@
-/** Whatever is pressed, on every screen and at every width, is large enough for a glove: measured, not looked at. */
-import type { Browser, Page } from 'playwright';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { comeIn, isTooWide, newPage, openBrowser, shoot } from '@/tests/support/browser';
-import type { Watched } from '@/tests/support/browser';
-import { SignOffShop } from './sign-off-shop';
-import { SCREENS } from './targets-screens';
-
-const WIDTHS = [1280, 768, 360] as const;
-
-let shop: SignOffShop;
-let browser: Browser;
-const windows = new Map<string, Watched>();
-
-beforeAll(async () => {
-  [shop, browser] = await Promise.all([SignOffShop.open(), openBrowser()]);
-  await shop.begin('T-001');
-  await shop.give('tobit', {
-    type: 'final-joint',
-    car: 'T-001',
-    joint: 'J-913',
-    tool: 'T-91',
-    passes: [[1, 3, 2, 4]],
-    readings: ['45', '45', '45', '45'],
-  });
-});
-afterAll(async () => {
-  await browser.close();
-  await shop.close();
-});
-
-/** One window for each person, as it is at a bench. */
-const windowOf = async (who: string | null, path: string): Promise<Watched> => {
-  const known = windows.get(who ?? '');
-  const watched = known ?? (await newPage(browser, { address: shop.shop.address }));
-  windows.set(who ?? '', watched);
-  if (who === null || known !== undefined) await watched.page.goto(path);
-  else await comeIn(watched, who, path);
-  await watched.page.locator('main [aria-busy=true]').waitFor({ state: 'detached' });
-  return watched;
-};
+/** Whatever is pressed is large enough for a glove, and what matters stands apart: measured, not looked at. */
+import type { Page } from 'playwright';
 
 interface Measured {
   readonly small: readonly string[];
@@ -108,18 +69,11 @@ const measure = (page: Page, isSheet: boolean): Promise<Measured> =>
     return { small, near };
   }, isSheet);
 
-test.each(SCREENS)('$name', async ({ name, who, path, open, isSheet = false }) => {
-  const watched = await windowOf(who, path);
-  const { page } = watched;
-  await open?.(page);
-  const wrong: string[] = [];
-  for (const width of WIDTHS) {
-    await page.setViewportSize({ width, height: 900 });
-    const { small, near } = await measure(page, isSheet);
-    wrong.push(...[...small, ...near].map((each) => `${String(width)}: ${each}`));
-    await shoot(watched, `targets-${name.replace(/[^a-z]+/gi, '-')}-${String(width)}`);
-    if (await isTooWide(page)) wrong.push(`${String(width)}: wider than the window`);
-  }
-  await page.setViewportSize({ width: 1280, height: 900 });
-  expect(wrong).toEqual([]);
-});
+/**
+ * What is too small or too near on the page as it stands: 48 px each way, the sign-off sheet's own keys 72, and 12 px
+ * around what signs, what is typed with and the one filled act of a view. To be compared with an empty list.
+ */
+export const misplaced = async (page: Page): Promise<readonly string[]> => {
+  const { small, near } = await measure(page, /\/joints\//.test(page.url()));
+  return [...small, ...near];
+};
