@@ -4,6 +4,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { comeIn, isTooWide, newPage, openBrowser, shoot } from '@/tests/support/browser';
 import type { Watched } from '@/tests/support/browser';
 import { SignOffShop } from './sign-off-shop';
+import { styleLeaks } from './style-leaks';
 import { SCREENS } from './targets-screens';
 
 const WIDTHS = [1280, 768, 360] as const;
@@ -121,5 +122,6 @@ test.each(SCREENS)('$name', async ({ name, who, path, open, isSheet = false }) =
     if (await isTooWide(page)) wrong.push(`${String(width)}: wider than the window`);
   }
   await page.setViewportSize({ width: 1280, height: 900 });
+  wrong.push(...(await styleLeaks(page)).map((each) => `another screen's style: ${each}`));
   expect(wrong).toEqual([]);
 });
