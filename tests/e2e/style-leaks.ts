@@ -22,11 +22,7 @@ export const styleLeaks = async (page: Page): Promise<readonly string[]> => {
         return PROPERTIES.map((each) => `${each} ${style.getPropertyValue(each)}`).join('; ');
       });
     // What is just fading would differ from itself.
-    const still = document.createElement('style');
-    const nonce = document.querySelector<HTMLElement>('script[nonce]')?.nonce;
-    if (nonce !== undefined) still.nonce = nonce;
-    still.textContent = '*, ::before, ::after { transition: none !important; animation: none !important; }';
-    document.head.append(still);
+    for (const each of document.getAnimations()) each.cancel();
     const before = looks();
     const here = new Set(
       [...document.querySelectorAll<HTMLLinkElement>('link[rel=stylesheet]')].map(({ href }) =>
