@@ -97,7 +97,8 @@ const CHECK_STATUS: Readonly<Record<RefusalDetails['check-not-clear']['status'],
   'not done': 'is not done. Do the check and record the result.',
   failed: 'failed. Decide its finding, do the work and pass the check in a new round.',
   'failed, decided': 'failed, and what is done is decided. Do the work and pass the check in a new round.',
-  'failed, change asked': 'failed, and a change is asked that takes it as it is. It is clear once that is approved.',
+  'failed, change asked':
+    'failed, and a change is asked that takes it as it is. It is clear once that is approved.',
   'due again': 'is due again. Do the check and record the result.',
   running: 'is still running. Wait until its time is up, then record the result.',
 };

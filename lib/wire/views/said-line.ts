@@ -124,7 +124,11 @@ const placeOf = (refusal: Refusal): Place | Elsewhere | null => {
       return at(
         'joint',
         refusal.details.joint,
-        refusal.details.remedy === 'recheck' ? 'Try again' : refusal.details.remedy === 'renew' ? 'Renew' : 'Torque again',
+        refusal.details.remedy === 'recheck'
+          ? 'Try again'
+          : refusal.details.remedy === 'renew'
+            ? 'Renew'
+            : 'Torque again',
       );
     case 'joint-work-missing':
       return at('joint', refusal.details.joint, 'Go to the joint');

@@ -220,7 +220,9 @@ describe('replaced: both sides of the pair', () => {
     shop.does('leo', { type: 'receive-part', part: 'P-26' });
     const refusals = shop.refused('leo', { type: 'close-finding', finding: 'F-1' });
     expect(refusals.map((each) => each.code)).toEqual(['check-not-clear']);
-    expect(shop.sentences(refusals)[0]).toContain('K-16@L (Play of the bushing) failed, and what is done is decided.');
+    expect(shop.sentences(refusals)[0]).toContain(
+      'K-16@L (Play of the bushing) failed, and what is done is decided.',
+    );
     shop.does('tess', measured('L', '0.02'));
     expect(finding(shop)).toBe('closed');
     expect(check(shop, 'K-16@L')).toEqual(['clear', 2]);
