@@ -105,7 +105,7 @@ function CrewCells({ crew }: { readonly crew: readonly PersonTag[] }) {
 
 function Way({ stages }: { readonly stages: readonly StageView[] }) {
   return (
-    <ol className="way" data-stages={stages.length}>
+    <ol className="carway" data-stages={stages.length}>
       {stages.map(({ key, number, name, state, cell, crew, passed }) => (
         <li key={key} className={state} aria-current={state === 'now' ? 'step' : undefined}>
           <span className="nm2">

@@ -127,7 +127,7 @@ function Steps({ row }: { readonly row: RowView }) {
   const steps = act === undefined ? [] : (desk.operations[act.key]?.steps ?? []);
   if (steps.length === 0) return null;
   return (
-    <section className="steps">
+    <section className="worksteps">
       <h4>Steps</h4>
       <ol>
         {steps.map((step) => (

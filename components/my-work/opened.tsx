@@ -34,6 +34,7 @@ function Job({ job }: { readonly job: OpenedJob }) {
   const { row, state, leftAs, cautions, asks } = job;
   // The form that starts it shows them itself, and waits until they are read.
   const isStart = row.acts.some(({ type }) => type === 'start-operation');
+  const isFar = isFarFromDone(job);
   return (
     <article className="job" aria-labelledby="job-name">
       <JobHead job={job} />
@@ -57,21 +58,12 @@ function Job({ job }: { readonly job: OpenedJob }) {
         </section>
       )}
       {cautions.length === 0 || isStart ? null : <Cautions cautions={cautions} />}
-      {row.acts.length === 0 && row.sheet === null ? null : (
-        <section
-          className={isFarFromDone(job) ? 'sheet jobacts early' : 'sheet jobacts'}
-          aria-label="What can be done now"
-        >
-          {row.sheet === null ? null : (
-            <Link className="btn main" href={row.sheet} prefetch={false}>
-              {row.open}: the sign-off sheet <Glyph name="arrow" size={16} />
-            </Link>
-          )}
-          <ActList acts={row.acts} job={row.job} />
-        </section>
-      )}
+      {isFar ? null : <Acts job={job} isEarly={false} />}
       <div className="jobcols">
-        <JobSteps job={job} />
+        <div className="jobmain">
+          <JobSteps job={job} />
+          {isFar ? <Acts job={job} isEarly /> : null}
+        </div>
         <div className="jobside">
           <Kit lines={job.hardware} />
           <Tools lines={job.tools} />
@@ -83,7 +75,26 @@ function Job({ job }: { readonly job: OpenedJob }) {
   );
 }
 
-/** Steps are left: finishing it is at hand, and not the next thing to do. */
+interface ActsProps {
+  readonly job: OpenedJob;
+  readonly isEarly: boolean;
+}
+
+function Acts({ job: { row }, isEarly }: ActsProps) {
+  if (row.acts.length === 0 && row.sheet === null) return null;
+  return (
+    <section className={isEarly ? 'sheet jobacts early' : 'sheet jobacts'} aria-label="What can be done now">
+      {row.sheet === null ? null : (
+        <Link className="btn main" href={row.sheet} prefetch={false}>
+          {row.open}: the sign-off sheet <Glyph name="arrow" size={16} />
+        </Link>
+      )}
+      <ActList acts={row.acts} job={row.job} />
+    </section>
+  );
+}
+
+/** Steps are left: finishing it is at hand, and not the next thing to do; it stands below them. */
 const isFarFromDone = ({ state, body }: OpenedJob): boolean =>
   state === 'running' && body.some(({ isDone }) => !isDone);
 

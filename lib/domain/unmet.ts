@@ -139,7 +139,7 @@ export const notClear = (car: Car, check: StateKey): Refusal | null => {
     case undefined:
       return refuse('check-not-clear', { check, status: 'not done' });
     case 'failed':
-      return refuse('check-not-clear', { check, status: 'failed' });
+      return refuse('check-not-clear', { check, status: failedStatus(car, row.finding) });
     case 'due-again':
       return refuse('check-not-clear', { check, status: 'due again' });
     case 'running':
@@ -148,6 +148,17 @@ export const notClear = (car: Car, check: StateKey): Refusal | null => {
     case 'conceded':
       return null;
   }
+};
+
+/** What a failed check waits for now: nobody is told to decide what is decided. */
+const failedStatus = (
+  car: Car,
+  finding: string | null,
+): 'failed' | 'failed, decided' | 'failed, change asked' => {
+  const row = finding === null ? undefined : car.findings[finding];
+  if (row === undefined || row.state === 'undecided') return 'failed';
+  const change = row.change === null ? undefined : car.changes[row.change];
+  return change?.state === 'asked' ? 'failed, change asked' : 'failed, decided';
 };
 
 /** Is anything of this planned stopgap still on the car? One that was never placed is out. */

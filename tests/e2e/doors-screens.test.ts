@@ -3,6 +3,7 @@ import type { Browser } from 'playwright';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { amiss, newPage, openBrowser, signIn } from '@/tests/support/browser';
 import type { PageOptions, Watched } from '@/tests/support/browser';
+import { styleLeaks } from '@/tests/support/style-leaks';
 import { openDoors, secretsOf } from './doors-shop';
 import type { Doors } from './doors-shop';
 
@@ -62,6 +63,26 @@ describe('in any size and theme', () => {
       expect(await amiss(watched, `set-up${page.replace('/', '-')}`)).toEqual([]);
     }
   });
+});
+
+test('no style sheet of one screen reaches another, which a day of clicking brings into one page', async () => {
+  const watched = await open();
+  await signIn(watched, 'ada');
+  const car = '/cars/C54-012';
+  for (const path of [
+    '/board',
+    car,
+    `${car}/joints/J-212`,
+    `${car}/log`,
+    '/my-work',
+    '/verify',
+    '/tools',
+    '/set-up',
+  ]) {
+    await watched.page.goto(path);
+    await watched.page.locator('main [aria-busy=true]').waitFor({ state: 'detached' });
+    expect(await styleLeaks(watched.page), path).toEqual([]);
+  }
 });
 
 describe('signing in', () => {

@@ -162,7 +162,7 @@ const releaseHold: FormOf = ({ key }, desk, values) => {
     button: 'Release',
     tone: 'plain',
     fields: [reasonField('Why it is over')],
-    says: `${key} is over: ${desk.holds[key]?.reason ?? ''}`,
+    says: `${key} is over (${desk.holds[key]?.reason ?? ''}): ${reason}`,
     brings: [],
     missing: reason === '' ? 'Say why it is over.' : null,
     claim: () => ({ type: 'release-hold', car: desk.car, hold: key, reason }),

@@ -26,7 +26,11 @@ export interface RefusalDetails {
   'joint-in-doubt': { joint: StateKey; cause: string; remedy: string; because: string };
   /** An operation's body asks that the joint be opened, rechecked or torqued again in this very run. */
   'joint-work-missing': { joint: StateKey; work: 'open' | 'recheck' | 'retorque' };
-  'check-not-clear': { check: StateKey; status: 'not done' | 'failed' | 'due again' | 'running' };
+  /** A failed one waits for its finding to be decided, or for the work, or for the change that was asked instead. */
+  'check-not-clear': {
+    check: StateKey;
+    status: 'not done' | 'failed' | 'failed, decided' | 'failed, change asked' | 'due again' | 'running';
+  };
   'stopgap-in-place': { stopgap: string; left: number; placed: number; what: string };
   'condition-not-true': { condition: Key };
   'condition-true': { condition: Key };

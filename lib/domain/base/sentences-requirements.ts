@@ -1,5 +1,6 @@
 /** Words for requirements that are not met yet. */
 import { either, quoted } from './words';
+import type { RefusalDetails } from './refusals';
 import type { Sentences } from './words';
 
 const REMEDY: Readonly<Record<string, string>> = {
@@ -59,12 +60,7 @@ export const requirementSentences: Sentences<Code> = {
       : work === 'recheck'
         ? `${called(joint)} has not been rechecked in this run. Try it again with a good tool.`
         : `${called(joint)} has not been torqued again in this run. Torque it again in full.`,
-  'check-not-clear': ({ check, status }, called) =>
-    status === 'failed'
-      ? `${called(check)} failed. Decide its finding, do the work and pass the check in a new round.`
-      : status === 'running'
-        ? `${called(check)} is still running. Wait until its time is up, then record the result.`
-        : `${called(check)} is ${status}. Do the check and record the result.`,
+  'check-not-clear': ({ check, status }, called) => `${called(check)} ${CHECK_STATUS[status]}`,
   'stopgap-in-place': ({ stopgap, left, placed, what }) =>
     `${stopgap}: ${String(left)} of ${String(placed)} ${what} still in. Take ${left === 1 ? 'it' : 'them'} out and count.`,
   'condition-not-true': ({ condition }, called) =>
@@ -96,3 +92,13 @@ export const requirementSentences: Sentences<Code> = {
 };
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+const CHECK_STATUS: Readonly<Record<RefusalDetails['check-not-clear']['status'], string>> = {
+  'not done': 'is not done. Do the check and record the result.',
+  failed: 'failed. Decide its finding, do the work and pass the check in a new round.',
+  'failed, decided': 'failed, and what is done is decided. Do the work and pass the check in a new round.',
+  'failed, change asked':
+    'failed, and a change is asked that takes it as it is. It is clear once that is approved.',
+  'due again': 'is due again. Do the check and record the result.',
+  running: 'is still running. Wait until its time is up, then record the result.',
+};

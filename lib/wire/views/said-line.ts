@@ -124,13 +124,17 @@ const placeOf = (refusal: Refusal): Place | Elsewhere | null => {
       return at(
         'joint',
         refusal.details.joint,
-        refusal.details.remedy === 'recheck' ? 'Recheck it' : 'Restore it',
+        refusal.details.remedy === 'recheck'
+          ? 'Try again'
+          : refusal.details.remedy === 'renew'
+            ? 'Renew'
+            : 'Torque again',
       );
     case 'joint-work-missing':
       return at('joint', refusal.details.joint, 'Go to the joint');
     case 'check-not-clear': {
       const { check, status } = refusal.details;
-      return at('check', check, status === 'failed' ? 'See the finding' : 'Do the check');
+      return at('check', check, CHECK_ACTS[status] ?? 'Do the check');
     }
     case 'stopgap-in-place':
       return at('stopgap', refusal.details.stopgap, 'Take it out');
@@ -225,11 +229,19 @@ const SIGNS: Partial<Record<RefusalCode, LineSign>> = {
   'not-qualified': 'lock',
 };
 
+/** What is done at a check that is not simply done. */
+const CHECK_ACTS: Readonly<Record<string, string>> = {
+  failed: 'See the finding',
+  'failed, decided': 'Check it again',
+  'failed, change asked': 'See why',
+};
+
 const signOf = (refusal: Refusal): LineSign => {
   if (refusal.code === 'joint-below-level') {
     const { level } = refusal.details;
     return level === 'verified' ? 'final' : level;
   }
-  if (refusal.code === 'check-not-clear') return refusal.details.status === 'failed' ? 'failed' : 'due';
+  if (refusal.code === 'check-not-clear')
+    return refusal.details.status.startsWith('failed') ? 'failed' : 'due';
   return SIGNS[refusal.code] ?? 'gclosed';
 };

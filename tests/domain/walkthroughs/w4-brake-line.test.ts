@@ -1,5 +1,6 @@
 /** W4. A brake line hung on wraps, then clamped, then bled and held under pressure, and then it leaks. */
 import { describe, expect, test } from 'vitest';
+import { notClear } from '@/lib/domain/unmet';
 import { plan, shopWith } from '@/tests/support/shop';
 import type { Shop, Told } from '@/tests/support/shop';
 
@@ -202,6 +203,7 @@ describe('the pressure does not hold', () => {
       state: 'undecided',
     });
     expect(shop.gate()).toContain('finding-undecided');
+    expect(notClear(shop.car(), 'K-20')).toMatchObject({ details: { status: 'failed' } });
   });
 
   test('nobody holds it once more before the lead has decided', () => {
@@ -249,7 +251,10 @@ describe('the pressure does not hold', () => {
     shop.tighten('tom', 'J-211');
     shop.verify('vera', 'J-211');
     shop.perform('tom', 'BR-040');
-    expect(shop.codes('tess', { type: 'close-finding', finding: 'F-1' })).toEqual(['check-not-clear']);
+    const refusals = shop.refused('tess', { type: 'close-finding', finding: 'F-1' });
+    expect(shop.sentences(refusals)).toEqual([
+      'K-20 (Pressure holds and nothing weeps) failed, and what is done is decided. Do the work and pass the check in a new round.',
+    ]);
     shop.passCheck('tess', 'K-20');
     shop.finish('tess', 'BR-050');
     expect(shop.car().checks['K-20']).toMatchObject({ status: 'clear', round: 2 });

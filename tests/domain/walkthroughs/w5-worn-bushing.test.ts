@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Disposition } from '@/lib/domain/base/vocabulary';
 import type { PlanDocument } from '@/lib/domain/plan/document';
+import { notClear } from '@/lib/domain/unmet';
 import { plan, shopWith } from '@/tests/support/shop';
 import type { Shop, Told } from '@/tests/support/shop';
 
@@ -219,7 +220,9 @@ describe('replaced: both sides of the pair', () => {
     shop.does('leo', { type: 'receive-part', part: 'P-26' });
     const refusals = shop.refused('leo', { type: 'close-finding', finding: 'F-1' });
     expect(refusals.map((each) => each.code)).toEqual(['check-not-clear']);
-    expect(shop.sentences(refusals)[0]).toContain('K-16@L (Play of the bushing) failed.');
+    expect(shop.sentences(refusals)[0]).toContain(
+      'K-16@L (Play of the bushing) failed, and what is done is decided.',
+    );
     shop.does('tess', measured('L', '0.02'));
     expect(finding(shop)).toBe('closed');
     expect(check(shop, 'K-16@L')).toEqual(['clear', 2]);
@@ -267,6 +270,7 @@ describe('used as it is: by someone who had no hand in it', () => {
     expect(shop.car().changes['D-1']).toMatchObject({ state: 'asked', requestedBy: 'leo' });
     expect(shop.codes('tom', hangTheAxle)).toEqual(['finding-on-part']);
     expect(shop.gate()).toContain('change-undecided');
+    expect(notClear(shop.car(), 'K-16@L')).toMatchObject({ details: { status: 'failed, change asked' } });
     expect(shop.codes('tess', measured('L', '0.08'))).toEqual(['change-undecided']);
   });
 

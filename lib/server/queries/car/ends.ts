@@ -116,7 +116,10 @@ const middleOf = (seen: Seen, acts: Acts, anchors: ReadonlySet<string>, end: Loo
       };
     case 'check':
       return {
-        sign: refusal.code === 'check-not-clear' && refusal.details.status === 'failed' ? 'failed' : 'due',
+        sign:
+          refusal.code === 'check-not-clear' && refusal.details.status.startsWith('failed')
+            ? 'failed'
+            : 'due',
         name,
         says,
         who,

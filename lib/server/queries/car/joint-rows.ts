@@ -47,7 +47,7 @@ export const jointNext = (seen: Seen, acts: Acts, key: StateKey): JointNext => {
 const nextWord = (jobs: readonly Job[], toFinal: boolean, isOpen: boolean): RowView['open'] => {
   const has = (kind: Job['kind']): boolean => jobs.some((job) => job.kind === kind);
   if (has('renew')) return 'Renew';
-  if (has('restore')) return 'Restore';
+  if (has('restore')) return isOpen || !toFinal ? 'Restore' : 'Sign final';
   if (has('retorque')) return 'Torque again';
   if (has('recheck')) return 'Try again';
   if (has('verify')) return 'Verify';
