@@ -74,4 +74,5 @@ export const claim = async (
   return { version: version ?? 0, head: head ?? '', isNew: version === null, shopVersion, tool };
 };
 
-const toolOf = (command: Command): string => ('tool' in command.claim ? (command.claim.tool ?? '') : '');
+/** The tool that the claim names; no tool has an empty name. */
+export const toolOf = (command: Command): string => ('tool' in command.claim ? (command.claim.tool ?? '') : '');
