@@ -11,13 +11,13 @@ import type { Given } from '@/lib/server/given';
 import type { Head } from '@/lib/server/load/kept';
 import { named, told, writing } from './answer';
 import type { Effect } from './answer';
-import { carOf, toolOf } from './claim';
+import { carOf, idLocked, toolOf } from './claim';
 
 /** How many cycles the tool of a claim has, as it was judged; null = none are counted, and nothing of it can change here. */
-export const cyclesOf = ({ shop }: World, tool: string): number | null => shop.tools[tool]?.cycles?.used ?? null;
+const cyclesOf = ({ shop }: World, tool: string): number | null => shop.tools[tool]?.cycles?.used ?? null;
 
 /**
- * Writes it, or nothing: then null. A twin waits at the stream, or at the id, and then finds it claimed.
+ * Writes it, or nothing: then null. A twin waits at the id and then finds it claimed, here or on the longer way.
  * Each step looks at the one before, so that locks are taken in the order in which they stand here; a row that changed
  * while we waited for it is read anew, and no longer is what was foreseen.
  */
@@ -35,10 +35,12 @@ export const writeForeseen = async (
       SELECT id FROM tool WHERE id = ${tool} AND used = ${cycles} AND EXISTS (SELECT FROM shop) FOR NO KEY UPDATE
     )`;
   const done = await db.$executeRaw`
-    WITH stream_ AS MATERIALIZED (
-      SELECT id FROM stream WHERE id = ${stream} AND version = ${locked.version} AND head = ${locked.head} FOR UPDATE
+    WITH alone AS MATERIALIZED (${idLocked(command)}), own AS MATERIALIZED (
+      SELECT id FROM stream WHERE id = ${stream} AND version = ${locked.version} AND head = ${locked.head}
+        AND EXISTS (SELECT FROM alone)
+      FOR UPDATE
     ), shop AS MATERIALIZED (
-      SELECT id FROM stream WHERE id = 'shop' AND version = ${locked.shopVersion} AND EXISTS (SELECT FROM stream_)
+      SELECT id FROM stream WHERE id = 'shop' AND version = ${locked.shopVersion} AND EXISTS (SELECT FROM own)
       FOR SHARE
     )${cycles === null ? Prisma.empty : counted}, claimed AS (
       INSERT INTO command (id, body_hash, actor, present, device, type, car, received_at, outcome, answer)

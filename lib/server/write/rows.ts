@@ -14,7 +14,9 @@ const json = (value: unknown): Prisma.Sql => Prisma.sql`${JSON.stringify(value)}
 export const carRows = (before: Car | null, after: Car, when: Prisma.Sql): readonly Prisma.Sql[] => {
   const { put, drop } = rowDelta(before, after);
   return [
-    ...put.flatMap(({ table, row }) => (table === 'car' ? [putCar(after.id, row, before === null, when)] : [])),
+    ...put.flatMap(({ table, row }) =>
+      table === 'car' ? [putCar(after.id, row, before === null, when)] : [],
+    ),
     ...CAR_TABLES.flatMap((table) => {
       const rows = put.flatMap((each) => (each.table === table ? [{ key: each.key, row: each.row }] : []));
       const keys = drop.flatMap((each) => (each.table === table ? [each.key] : []));
