@@ -4,18 +4,22 @@
  * documents, which do nothing until a command releases them.
  */
 import 'server-only';
+import type { Command } from '@/lib/domain/commands';
 import { decide } from '@/lib/domain/decide';
 import { evolveAll } from '@/lib/domain/evolve';
 import { touches } from '@/lib/domain/touches';
+import type { World } from '@/lib/domain/world';
 import type { Database, Transaction } from './database';
 import type { Given, RunAnswer } from './given';
 import { keepCar, keptFor } from './load/kept';
-import type { Kept } from './load/kept';
+import type { Head, Kept } from './load/kept';
 import { loadPlan } from './load/plan';
+import { withTools } from './load/shop';
 import { withRetries } from './retry';
 import { storedAnswer, writeAccepted, writeRefused } from './write/answer';
-import { bodyHash, carOf, claim, streamFor } from './write/claim';
-import { readSlice } from './write/slice';
+import { bodyHash, carOf, claim, streamFor, toolOf } from './write/claim';
+import { writeForeseen } from './write/foreseen';
+import { foreseenSlice, readSlice } from './write/slice';
 
 const LIMITS = { maxWait: 5000, timeout: 12_000 };
 
@@ -29,7 +33,50 @@ export const runCommand = async (db: Database, zone: string, given: Given): Prom
   const plan = await planFor(db, kept, given);
   if (plan !== null) await loadPlan(db, plan);
   const hash = bodyHash(given);
-  return withRetries(() => attempt(db, kept, zone, given, plan, hash));
+  return withRetries(
+    async () =>
+      (await foreseen(db, kept, zone, given, plan, hash)) ?? attempt(db, kept, zone, given, plan, hash),
+  );
+};
+
+/** In one statement, if it can be judged on what is kept; null = not done, and to be judged under its locks. */
+const foreseen = async (
+  db: Database,
+  kept: Kept,
+  zone: string,
+  given: Given,
+  plan: string | null,
+  hash: string,
+): Promise<RunAnswer | null> => {
+  const { command } = given;
+  const slice = foreseenSlice(kept, zone, given, plan);
+  if (slice === null) return null;
+  const { facts, world, car, head } = slice;
+  const verdict = decide(facts, world, command);
+  // A refusal is judged once more, under the locks: what this process keeps may be what is in the way.
+  if (!verdict.ok || verdict.value.length === 0) return null;
+  const after = evolveAll(world, verdict.value);
+  const { version, hash: last } = head;
+  const locked = { version, head: last, isNew: false, shopVersion: world.shop.version, tool: null };
+  const effect = { stream: streamFor(command), car, locked, events: verdict.value, before: world, after };
+  const now = await writeForeseen(db, given, hash, effect);
+  if (now === null) return null;
+  keepAfter(kept, command, after, now);
+  return { outcome: 'accepted', already: false, car, version: now.version };
+};
+
+/** What this process may remember, once the database has it for good. */
+const keepAfter = (kept: Kept, command: Command, after: World, head: Head): void => {
+  const car = after.cars[carOf(command) ?? ''];
+  if (streamFor(command) === 'shop') {
+    if (head.version > (kept.shop?.version ?? 0)) kept.shop = after.shop;
+    return;
+  }
+  if (car !== undefined) keepCar(kept, car, head);
+  const tool = after.shop.tools[toolOf(command)];
+  // A calibration begins the count anew, as a new version of the shop.
+  if (tool !== undefined && kept.shop?.version === after.shop.version)
+    kept.shop = withTools(kept.shop, [tool]);
 };
 
 /** A car stays on its plan, so that its hash may be read before the lock. */
@@ -90,13 +137,11 @@ const judged = async (
   const car = carOf(command);
   const stream = streamFor(command);
   const effect = { stream, car, locked, events: verdict.value, before: world, after };
-  const version = await writeAccepted(tx, command.id, effect);
+  const head = await writeAccepted(tx, command.id, effect);
   return {
-    answer: { outcome: 'accepted', already: false, car, version },
+    answer: { outcome: 'accepted', already: false, car, version: head.version },
     commit: () => {
-      const now = car === null ? undefined : after.cars[car];
-      if (now !== undefined) keepCar(kept, now);
-      if (stream === 'shop' && version > (kept.shop?.version ?? 0)) kept.shop = after.shop;
+      keepAfter(kept, command, after, head);
     },
   };
 };

@@ -10,6 +10,8 @@ import type { Database } from '@/lib/server/database';
 
 export interface Kept {
   readonly cars: Map<string, Car>;
+  /** Where the stream of a car stood when this process last wrote to it. */
+  readonly heads: Map<string, Head>;
   shop: Shop | null;
   /** Frozen documents: kept for ever. */
   readonly plans: Map<string, PlanDocument>;
@@ -17,12 +19,18 @@ export interface Kept {
   readonly planOf: Map<string, string>;
 }
 
+/** A place in a stream: the hash of its last event. */
+export interface Head {
+  readonly version: number;
+  readonly hash: string;
+}
+
 const kept = new WeakMap<Database, Kept>();
 
 export const keptFor = (db: Database): Kept => {
   const found = kept.get(db);
   if (found !== undefined) return found;
-  const made: Kept = { cars: new Map(), shop: null, plans: new Map(), planOf: new Map() };
+  const made: Kept = { cars: new Map(), heads: new Map(), shop: null, plans: new Map(), planOf: new Map() };
   kept.set(db, made);
   return made;
 };
@@ -30,12 +38,15 @@ export const keptFor = (db: Database): Kept => {
 /** More than a shop has on its floor; the one that was used longest ago goes. */
 const MOST_CARS = 300;
 
-export const keepCar = ({ cars, planOf }: Kept, car: Car): void => {
+export const keepCar = ({ cars, heads, planOf }: Kept, car: Car, head?: Head): void => {
   const before = cars.get(car.id);
   if (before !== undefined && before.version > car.version) return;
   cars.delete(car.id);
   cars.set(car.id, car);
+  if (head !== undefined) heads.set(car.id, head);
   planOf.set(car.id, car.plan);
   const oldest = cars.keys().next();
-  if (cars.size > MOST_CARS && oldest.done !== true) cars.delete(oldest.value);
+  if (cars.size <= MOST_CARS || oldest.done === true) return;
+  cars.delete(oldest.value);
+  heads.delete(oldest.value);
 };

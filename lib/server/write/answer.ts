@@ -6,6 +6,7 @@ import type { World } from '@/lib/domain/world';
 import { Prisma } from '@/prisma/generated/client';
 import type { Transaction } from '@/lib/server/database';
 import type { RunAnswer } from '@/lib/server/given';
+import type { Head } from '@/lib/server/load/kept';
 import { entriesOf } from '@/lib/server/log/chain';
 import { carRows, shopRows, toolUse } from './rows';
 import type { Locked } from './claim';
@@ -22,50 +23,73 @@ export interface Effect {
 /** Everyone who listens learns which stream has a new version; they read the rest themselves. */
 export const CHANNEL = 'slipmark';
 
-/** Writes what happened and the answer; gives the stream's new version. */
-export const writeAccepted = async (tx: Transaction, command: string, effect: Effect): Promise<number> => {
-  const { stream, car, locked } = effect;
-  const entries = entriesOf(stream, { version: locked.version, hash: locked.head }, effect.events);
-  const last = entries.at(-1);
-  const version = last?.version ?? locked.version;
-  const answer = JSON.stringify({ car, version });
+/** Writes what happened and the answer; gives where the stream stands then. All locks are held. */
+export const writeAccepted = async (tx: Transaction, command: string, effect: Effect): Promise<Head> => {
+  const { head, answer, pieces } = writing(effect, Prisma.sql`true`);
   const answered = Prisma.sql`UPDATE command SET outcome = 'accepted', answer = ${answer}::jsonb WHERE id = ${command}`;
-  if (last === undefined) {
-    // Stopping what does not run is accepted and changes nothing.
-    await tx.$executeRaw(answered);
-    return version;
-  }
+  // Stopping what does not run is accepted and changes nothing.
+  if (pieces.length === 0) await tx.$executeRaw(answered);
+  else await tx.$executeRaw`WITH ${named([answered, ...pieces])} SELECT ${told(effect, head)}`;
+  return head;
+};
+
+export interface Writing {
+  readonly head: Head;
+  readonly answer: string;
+  /** None where nothing happened. */
+  readonly pieces: readonly Prisma.Sql[];
+}
+
+/** What has to be written, in pieces of one statement; each does something only `when` that holds. */
+export const writing = (effect: Effect, when: Prisma.Sql): Writing => {
+  const { stream, car, locked } = effect;
+  const before = { version: locked.version, hash: locked.head };
+  const entries = entriesOf(stream, before, effect.events);
+  const head = entries.at(-1) ?? before;
+  const { version, hash } = head;
+  const answer = JSON.stringify({ car, version });
+  if (entries.length === 0) return { head, answer, pieces: [] };
   const pieces = [
-    answered,
     locked.isNew
-      ? Prisma.sql`INSERT INTO stream (id, version, head) VALUES (${stream}, ${version}, ${last.hash})`
-      : Prisma.sql`UPDATE stream SET version = ${version}, head = ${last.hash} WHERE id = ${stream}`,
+      ? Prisma.sql`INSERT INTO stream (id, version, head) SELECT ${stream}, ${version}, ${hash} WHERE ${when}`
+      : Prisma.sql`UPDATE stream SET version = ${version}, head = ${hash} WHERE id = ${stream} AND ${when}`,
     Prisma.sql`INSERT INTO event (stream, version, type, command, at, body, previous, hash)
       SELECT stream, version, type, command, at, body, previous, hash
       FROM json_to_recordset(${JSON.stringify(entries)}::json)
         AS e (stream text, version int, type text, command text, at timestamptz, body text, previous text, hash text)
-      ORDER BY version`,
-    ...rowsOf(effect),
+      WHERE ${when} ORDER BY version`,
+    ...rowsOf(effect, when),
   ];
-  const parts = pieces.map((piece, at) => Prisma.sql`${Prisma.raw(`w${String(at)}`)} AS (${piece})`);
-  const told = JSON.stringify({ stream, version });
-  await tx.$executeRaw`WITH ${Prisma.join(parts, ', ')} SELECT pg_notify(${CHANNEL}, ${told})`;
-  return version;
+  return { head: { version, hash }, answer, pieces };
 };
 
-const rowsOf = ({ car, events, before, after }: Effect): readonly Prisma.Sql[] => {
-  if (car === null) return shopRows(before.shop, after.shop);
+/** Pieces of a WITH. */
+export const named = (pieces: readonly Prisma.Sql[]): Prisma.Sql =>
+  Prisma.join(
+    pieces.map((piece, at) => Prisma.sql`${Prisma.raw(`w${String(at)}`)} AS (${piece})`),
+    ', ',
+  );
+
+/** The call that tells whoever listens. */
+export const told = ({ stream }: Effect, { version }: Head): Prisma.Sql =>
+  Prisma.sql`pg_notify(${CHANNEL}, ${JSON.stringify({ stream, version })})`;
+
+const rowsOf = ({ car, events, before, after }: Effect, when: Prisma.Sql): readonly Prisma.Sql[] => {
+  if (car === null) return shopRows(before.shop, after.shop, when);
   const now = after.cars[car];
-  return [...(now === undefined ? [] : carRows(before.cars[car] ?? null, now)), ...usesOf(events)];
+  return [
+    ...(now === undefined ? [] : carRows(before.cars[car] ?? null, now, when)),
+    ...usesOf(events, when),
+  ];
 };
 
 /** Two pieces of one statement can't change the same row: the uses of a tool are added up first. */
-const usesOf = (events: readonly Event[]): readonly Prisma.Sql[] => {
+const usesOf = (events: readonly Event[], when: Prisma.Sql): readonly Prisma.Sql[] => {
   const uses = new Map<string, number>();
   for (const event of events)
     if (event.type === 'joint-marked' && event.toolUse !== null)
       uses.set(event.toolUse.tool, (uses.get(event.toolUse.tool) ?? 0) + event.toolUse.cycles);
-  return [...uses].map(([tool, cycles]) => toolUse(tool, cycles));
+  return [...uses].map(([tool, cycles]) => toolUse(tool, cycles, when));
 };
 
 /** A refusal is an answer too, and stays one. */

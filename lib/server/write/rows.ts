@@ -10,46 +10,56 @@ import { TABLE_OF } from '@/lib/server/load/rows';
 
 const json = (value: unknown): Prisma.Sql => Prisma.sql`${JSON.stringify(value)}::json`;
 
-/** What a command did to its car. */
-export const carRows = (before: Car | null, after: Car): readonly Prisma.Sql[] => {
+/** What a command did to its car. Here as below, nothing is written unless `when` holds. */
+export const carRows = (before: Car | null, after: Car, when: Prisma.Sql): readonly Prisma.Sql[] => {
   const { put, drop } = rowDelta(before, after);
   return [
-    ...put.flatMap(({ table, row }) => (table === 'car' ? [putCar(after.id, row)] : [])),
+    ...put.flatMap(({ table, row }) =>
+      table === 'car' ? [putCar(after.id, row, before === null, when)] : [],
+    ),
     ...CAR_TABLES.flatMap((table) => {
       const rows = put.flatMap((each) => (each.table === table ? [{ key: each.key, row: each.row }] : []));
       const keys = drop.flatMap((each) => (each.table === table ? [each.key] : []));
       return [
-        ...(rows.length === 0 ? [] : [putRows(table, after.id, rows)]),
-        ...(keys.length === 0 ? [] : [dropRows(table, after.id, keys)]),
+        ...(rows.length === 0 ? [] : [putRows(table, after.id, rows, when)]),
+        ...(keys.length === 0 ? [] : [dropRows(table, after.id, keys, when)]),
       ];
     }),
   ];
 };
 
-const putCar = (id: string, row: unknown): Prisma.Sql => Prisma.sql`
-  INSERT INTO car (id, row) VALUES (${id}, ${json(row)}::jsonb) ON CONFLICT (id) DO UPDATE SET row = excluded.row`;
+const putCar = (id: string, row: unknown, isNew: boolean, when: Prisma.Sql): Prisma.Sql =>
+  isNew
+    ? Prisma.sql`INSERT INTO car (id, row) SELECT ${id}, ${json(row)}::jsonb WHERE ${when}`
+    : Prisma.sql`UPDATE car SET row = ${json(row)}::jsonb WHERE id = ${id} AND ${when}`;
 
 const putRows = (
   table: CarTable,
   car: string,
   rows: readonly { readonly key: string; readonly row: unknown }[],
+  when: Prisma.Sql,
 ): Prisma.Sql => Prisma.sql`
   INSERT INTO ${Prisma.raw(TABLE_OF[table])} (car, key, row)
-  SELECT ${car}, key, row FROM json_to_recordset(${json(rows)}) AS r (key text, row jsonb)
+  SELECT ${car}, key, row FROM json_to_recordset(${json(rows)}) AS r (key text, row jsonb) WHERE ${when}
   ON CONFLICT (car, key) DO UPDATE SET row = excluded.row`;
 
-const dropRows = (table: CarTable, car: string, keys: readonly string[]): Prisma.Sql => Prisma.sql`
-  DELETE FROM ${Prisma.raw(TABLE_OF[table])} WHERE car = ${car} AND key = ANY(${[...keys]})`;
+const dropRows = (
+  table: CarTable,
+  car: string,
+  keys: readonly string[],
+  when: Prisma.Sql,
+): Prisma.Sql => Prisma.sql`
+  DELETE FROM ${Prisma.raw(TABLE_OF[table])} WHERE car = ${car} AND key = ANY(${[...keys]}) AND ${when}`;
 
 /** What a command did to the shop's books. */
-export const shopRows = (before: Shop, after: Shop): readonly Prisma.Sql[] => {
+export const shopRows = (before: Shop, after: Shop, when: Prisma.Sql): readonly Prisma.Sql[] => {
   const put = shopDelta(before, after);
   return SHOP_TABLES.flatMap((table) => {
     const rows = put.flatMap((each) =>
       each.table === table ? [{ key: each.key, nr: each.nr, row: each.row }] : [],
     );
     if (rows.length === 0) return [];
-    const from = Prisma.sql`FROM json_to_recordset(${json(rows)}) AS r (key text, nr int, row jsonb)`;
+    const from = Prisma.sql`FROM json_to_recordset(${json(rows)}) AS r (key text, nr int, row jsonb) WHERE ${when}`;
     return table === 'tool_suspect'
       ? [
           Prisma.sql`INSERT INTO tool_suspect (tool, nr, row) SELECT key, nr, row ${from}
@@ -63,6 +73,6 @@ export const shopRows = (before: Shop, after: Shop): readonly Prisma.Sql[] => {
 };
 
 /** The shop's half of a car's events: adds, and never overwrites what another car added. */
-export const toolUse = (tool: string, cycles: number): Prisma.Sql => Prisma.sql`
+export const toolUse = (tool: string, cycles: number, when: Prisma.Sql): Prisma.Sql => Prisma.sql`
   UPDATE tool SET row = jsonb_set(row, '{cycles,used}', to_jsonb(used + ${cycles}::int))
-  WHERE id = ${tool} AND used IS NOT NULL`;
+  WHERE id = ${tool} AND used IS NOT NULL AND ${when}`;

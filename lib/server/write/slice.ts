@@ -13,10 +13,10 @@ import { shopDay } from '@/lib/wire/shop-day';
 import type { Transaction } from '@/lib/server/database';
 import type { Given } from '@/lib/server/given';
 import { keepCar } from '@/lib/server/load/kept';
-import type { Kept } from '@/lib/server/load/kept';
+import type { Head, Kept } from '@/lib/server/load/kept';
 import { readCars } from '@/lib/server/load/rows';
 import { readShop, withTools } from '@/lib/server/load/shop';
-import { carOf } from './claim';
+import { carOf, streamFor } from './claim';
 import type { Locked } from './claim';
 
 export interface Slice {
@@ -37,11 +37,28 @@ export const readSlice = async (
   const document = plan === null ? undefined : kept.plans.get(plan);
   const shop = await shopNow(tx, kept, locked);
   const car = await carNow(tx, kept, command, locked);
-  const occupancy =
-    plan === null || document === undefined ? {} : { [plan]: await standing(tx, command, plan, document) };
-  const { now, actor, device, lastContact, isInOrder } = given;
+  const there = await standing(tx, command, plan);
   const clocks = await clocksNow(tx, given);
   const photos = await photosNow(tx, command);
+  return sliceOf(zone, given, { shop, car, plan, document, there, clocks, photos });
+};
+
+interface Read {
+  readonly shop: Shop;
+  readonly car: Car | null;
+  readonly plan: string | null;
+  readonly document: PlanDocument | undefined;
+  readonly there: readonly Standing[];
+  readonly clocks: Clocks;
+  readonly photos: Facts['photos'];
+}
+
+const sliceOf = (
+  zone: string,
+  { command, now, actor, device, lastContact, isInOrder }: Given,
+  { shop, car, plan, document, there, clocks, photos }: Read,
+): Slice => {
+  const occupancy = plan === null || document === undefined ? {} : { [plan]: byStage(document, there) };
   const moment = { now, doneAt: command.doneAt, lastContact, isInOrder, actor, device };
   return {
     facts: factsWith(
@@ -55,6 +72,33 @@ export const readSlice = async (
   };
 };
 
+export interface Foreseen extends Slice {
+  readonly car: string;
+  readonly head: Head;
+}
+
+/**
+ * The same from what is kept alone, before anything is locked: null where something of it is not kept, or where the
+ * rules ask for more than the car and the shop.
+ */
+export const foreseenSlice = (
+  kept: Kept,
+  zone: string,
+  given: Given,
+  plan: string | null,
+): Foreseen | null => {
+  const { command } = given;
+  const id = carOf(command);
+  if (id === null || streamFor(command) === 'shop') return null;
+  const [shop, car, head] = [kept.shop, kept.cars.get(id), kept.heads.get(id)];
+  if (shop === null || car === undefined || head?.version !== car.version) return null;
+  const { type } = command.claim;
+  if (type === 'advance-car' || STARTS_CLOCK.has(type) || photosIn(command).length > 0) return null;
+  const document = plan === null ? undefined : kept.plans.get(plan);
+  const read = { shop, car, plan, document, there: [], clocks: {}, photos: {} };
+  return { ...sliceOf(zone, given, read), car: id, head };
+};
+
 /**
  * Who stands where, of the cars on this plan: stages may share a room. Asked only where the rules do, and only now that
  * the rooms are locked: whoever waited for one must see who went in meanwhile.
@@ -62,21 +106,24 @@ export const readSlice = async (
 const standing = async (
   tx: Transaction,
   { claim }: Command,
-  plan: string,
-  document: PlanDocument,
-): Promise<Facts['occupancy'][string]> => {
-  const there =
-    claim.type === 'advance-car'
-      ? await tx.$queryRaw<{ id: string; stage: number }[]>`
-          SELECT id, stage FROM car WHERE plan = ${plan} AND NOT delivered`
-      : [];
-  return Object.fromEntries(
+  plan: string | null,
+): Promise<readonly Standing[]> =>
+  claim.type === 'advance-car' && plan !== null
+    ? tx.$queryRaw<Standing[]>`SELECT id, stage FROM car WHERE plan = ${plan} AND NOT delivered`
+    : [];
+
+interface Standing {
+  readonly id: string;
+  readonly stage: number;
+}
+
+const byStage = (document: PlanDocument, there: readonly Standing[]): Facts['occupancy'][string] =>
+  Object.fromEntries(
     Object.keys(document.stages).map((key, index) => [
       key,
       there.flatMap(({ id, stage }) => (stage === index ? [id] : [])),
     ]),
   );
-};
 
 /** What the actor is at, on any car. Asked where the rules do, under the lock of the actor's clock. */
 const clocksNow = async (tx: Transaction, { command, actor }: Given): Promise<Clocks> =>
@@ -89,16 +136,18 @@ const clocksNow = async (tx: Transaction, { command, actor }: Given): Promise<Cl
     : {};
 
 /** Those that the command names. They are put in once and never taken out, so that no lock is needed. */
-const photosNow = async (tx: Transaction, { claim }: Command): Promise<Facts['photos']> => {
-  const named =
-    claim.type === 'add-photo' ? [claim.hash] : 'photos' in claim ? [...(claim.photos ?? [])] : [];
+const photosNow = async (tx: Transaction, command: Command): Promise<Facts['photos']> => {
+  const named = photosIn(command);
   if (named.length === 0) return {};
   const held = await tx.photo.findMany({
-    where: { sha256: { in: named } },
+    where: { sha256: { in: [...named] } },
     select: { sha256: true, car: true, copySha256: true },
   });
   return Object.fromEntries(held.map(({ sha256, car, copySha256 }) => [sha256, { car, copy: copySha256 }]));
 };
+
+const photosIn = ({ claim }: Command): readonly string[] =>
+  claim.type === 'add-photo' ? [claim.hash] : 'photos' in claim ? (claim.photos ?? []) : [];
 
 /** A car is begun on a released revision only; one that is merely kept is not there for it. */
 const plansFor = (
