@@ -3,7 +3,7 @@
 /** A plan of a whole car is a few hundred kilobytes; what is longer stops the browser that shows it. */
 export const MOST_PLAN_BYTES = 1_000_000;
 
-export interface PlanFileTrouble {
+interface PlanFileTrouble {
   readonly code: 'too-large' | 'not-text';
   readonly sentence: string;
 }
