@@ -4,6 +4,7 @@ import Link from 'next/link';
 import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Field, TextField } from '@/components/ui/field';
+import { MOST_PLAN_BYTES, planFileTrouble, TOO_LARGE } from '@/lib/wire/plan-file';
 import type { PlanAnswer } from '@/lib/wire/set-up';
 import { AnswerLines } from './answer-lines';
 import { ask } from './ask';
@@ -35,11 +36,15 @@ export function PlanForm() {
   };
 
   const take = async (chosen: File): Promise<void> => {
-    const said = await chosen.text();
     sending.clear();
-    change(said);
-    setFile(`${chosen.name}, ${String(Math.max(1, Math.round(chosen.size / 1000)))} kB`);
-    await look(false, said);
+    const said = chosen.size > MOST_PLAN_BYTES ? null : await chosen.text();
+    const trouble = said === null ? TOO_LARGE : planFileTrouble(said);
+    // What can be no plan isn’t shown: megabytes in a field stop the browser.
+    change(trouble === null ? (said ?? '') : '');
+    setFile(`${chosen.name}, ${String(Math.ceil(chosen.size / 1000))} kB`);
+    if (said === null || trouble !== null)
+      setRead({ outcome: 'refused', says: (trouble ?? TOO_LARGE).sentence });
+    else await look(false, said);
   };
 
   const release = async (): Promise<void> => {

@@ -8,7 +8,7 @@ import { Glyph } from '@/components/ui/glyph';
 import { announce } from '@/components/ui/live-region';
 import type { ShopAnswer, ShopRequest } from '@/lib/wire/set-up';
 import type { ShopSettingView } from '@/lib/wire/views/set-up';
-import { isZone, shopTime } from '@/lib/wire/shop-day';
+import { isZone, shopTime, zoneOf } from '@/lib/wire/shop-day';
 import { ask } from './ask';
 import { Wrong } from './wrong';
 
@@ -16,7 +16,8 @@ import { Wrong } from './wrong';
 export function ShopForm({ view }: { readonly view: ShopSettingView }) {
   const router = useRouter();
   const [name, setName] = useState(view.name);
-  const [zone, setZone] = useState(view.zone);
+  const [typed, setTyped] = useState(view.zone);
+  const zone = zoneOf(typed, view.zones);
   const [answer, setAnswer] = useState<ShopAnswer | null>(null);
   const [isBusy, setBusy] = useState(false);
 
@@ -78,9 +79,10 @@ export function ShopForm({ view }: { readonly view: ShopSettingView }) {
                 : 'a car is begun, and its days were counted by it: it stays'
             }
             list="zones"
-            value={zone}
-            onChange={(event) => setZone(event.target.value)}
-            error={isZone(zone) ? null : `${zone} is no time zone. Choose one from the list.`}
+            value={typed}
+            onChange={(event) => setTyped(event.target.value)}
+            onBlur={() => setTyped(zone)}
+            error={isZone(zone) ? null : `${typed} is no time zone. Choose one from the list.`}
             readOnly={!view.mayMove}
             autoComplete="off"
             spellCheck={false}
@@ -93,7 +95,9 @@ export function ShopForm({ view }: { readonly view: ShopSettingView }) {
           </datalist>
         </div>
         {zone !== view.zone && isZone(zone) ? (
-          <p className="small">The clock there shows {shopTime(zone)(new Date().toISOString())} now.</p>
+          <p className="small">
+            The clock of {zone} shows {shopTime(zone)(new Date().toISOString())} now.
+          </p>
         ) : null}
         {answer?.outcome === 'done' && !isChanged ? (
           <p className="said">

@@ -10,7 +10,7 @@ import './sign-in.css';
 /** Signing in with a name tile and a PIN, at a bench tablet that several share. */
 export function Bench({ view, token, to, name, says }: DoorProps) {
   if (view.tablet.standing === 'unknown' || view.tablet.standing === 'revoked')
-    return <NoTablet view={view} to={to} />;
+    return <NoTablet view={view} to={to} isSet={says === 'enrolled'} />;
   const chosen = view.people.find(({ id, comesBy }) => id === name && comesBy === 'bench');
   const rest =
     view.rest === null || chosen === undefined ? null : (

@@ -1,18 +1,22 @@
 import { Glyph } from '@/components/ui/glyph';
 import type { SignInView } from '@/lib/wire/views/sign-in';
 import { doorHref } from './door-props';
+import { Said } from './said';
 
 interface NoTabletProps {
   readonly view: SignInView;
   readonly to: string;
+  /** A PIN was set in this browser a moment ago: it holds, though not here. */
+  readonly isSet: boolean;
 }
 
 /** The bench door of a browser that takes no PINs: why, and who can change it. */
-export function NoTablet({ view: { tablet, owners }, to }: NoTabletProps) {
+export function NoTablet({ view: { tablet, owners }, to, isSet }: NoTabletProps) {
   const isRevoked = tablet.standing === 'revoked';
   const who = owners.length === 0 ? 'An owner' : owners.join(' or ');
   return (
     <main className="desk">
+      {isSet ? <Said says="set-elsewhere" /> : null}
       <section className="sheet card">
         <header>
           <h1>{isRevoked ? 'This tablet was taken off' : 'This tablet is not known here'}</h1>

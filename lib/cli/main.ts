@@ -84,7 +84,7 @@ program
     withShop(async () => {
       const { shopAddress } = await import('./shop-address');
       const { verifyShopLog } = await import('./verify-log');
-      return verifyShopLog(shopAddress(root, options.own), options);
+      return verifyShopLog(await shopAddress(root, options.own), options);
     }),
   );
 

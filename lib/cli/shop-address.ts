@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { superUrl } from './starting/cluster';
 import { placeFor } from './starting/place';
 import { runningPostmaster } from './starting/postmaster';
-import { urlAs } from './starting/roles';
+import { hasDatabase, urlAs } from './starting/roles';
 import { secretsIn } from './starting/secrets';
 import type { Secrets } from './starting/secrets';
 
@@ -31,10 +31,18 @@ export const runningServer = (root: string): OwnServer => {
   return { superUrl: superUrl(cluster, found.port), secrets };
 };
 
-/** As the server connects. `own`: the shop of one's own instead of the demo. */
-export const shopAddress = (root: string, own: boolean): string => {
+const SHOPS = ['slipmark_demo', 'slipmark_own'] as const;
+
+/** As the server connects. `own`: the shop of one's own, where the demo is there too; else whichever is there. */
+export const shopAddress = async (root: string, own: boolean): Promise<string> => {
   const given = process.env.DATABASE_URL;
   if (given !== undefined && given !== '') return given;
   const { superUrl: address, secrets } = runningServer(root);
-  return urlAs(address, 'app', secrets, own ? 'slipmark_own' : 'slipmark_demo');
+  for (const shop of SHOPS.slice(own ? 1 : 0))
+    if (await hasDatabase(address, shop)) return urlAs(address, 'app', secrets, shop);
+  throw new ShopClosed(
+    own
+      ? 'There is no shop of your own here yet: begin it with `npm start -- --own`.'
+      : 'There is no shop here yet: `npm start` makes one.',
+  );
 };

@@ -42,7 +42,7 @@ function lockOrSayWho() {
     giveUp(
       holder.address === null
         ? `Slipmark is just being started by process ${holder.pid}. Wait for it, or stop it with Ctrl-C where it runs.`
-        : `Slipmark is open already: ${holder.address} (process ${holder.pid}).\nStop that one with Ctrl-C, or kill ${holder.pid}, to start anew.`,
+        : `Slipmark is open already: ${holder.address} (process ${holder.pid}).\nStop that one with Ctrl-C, or kill ${holder.pid}, to start anew: one shop, the demo or your own, is open at a time.`,
     );
   } catch (error) {
     const way = error.code === 'ENOSPC' ? 'Make room on the disk.' : 'Start as the user who owns it.';

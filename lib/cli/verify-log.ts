@@ -19,25 +19,26 @@ export interface VerifyOptions {
 export const verifyShopLog = async (url: string, options: VerifyOptions): Promise<Answer> => {
   const db = openDatabase(url, 2);
   try {
+    const { name } = await shopSetting(db);
     const verified = await verifyLog(db, options.car);
     if (verified.streams === 0 && options.car !== undefined)
       return { exit: 2, out: [], problems: [`There is no car ${options.car} in this shop.`] };
     const held = options.holdAs === undefined ? [] : await hold(db, verified.faults, options.holdAs);
     const exit = verified.faults.length === 0 ? 0 : 1;
-    return { exit, out: options.json === true ? asJson(verified) : [...told(verified), ...held] };
+    return { exit, out: options.json === true ? asJson(verified) : [...told(verified, name), ...held] };
   } finally {
     await db.$disconnect();
   }
 };
 
-const told = ({ streams, entries, faults }: Verified): readonly string[] => [
+const told = ({ streams, entries, faults }: Verified, shop: string): readonly string[] => [
   ...faults.map(
     ({ stream, version, says }) =>
       `${stream.padEnd(14)}${version === null ? 'rows' : `entry ${String(version)}`.padEnd(4)}  ${says}`,
   ),
   faults.length === 0
-    ? `${String(entries)} entries in ${String(streams)} streams: every hash fits, and the rows say the same.`
-    : `${String(faults.length)} faults among ${String(entries)} entries in ${String(streams)} streams. Nothing was changed: rows stay in force until somebody has looked.`,
+    ? `${shop}: ${String(entries)} entries in ${String(streams)} streams: every hash fits, and the rows say the same.`
+    : `${shop}: ${String(faults.length)} faults among ${String(entries)} entries in ${String(streams)} streams. Nothing was changed: rows stay in force until somebody has looked.`,
   'A stream that was rewritten as a whole, with its head and its rows, is not found by this: only by a head noted elsewhere.',
 ];
 

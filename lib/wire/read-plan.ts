@@ -3,6 +3,7 @@ import { checkPlan } from '@/lib/domain/plan/check';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import type { Rank } from '@/lib/domain/plan/problem';
 import { problemSentence } from '@/lib/domain/plan/problem-sentence';
+import { planFileTrouble } from './plan-file';
 import { planSchema } from './plan-schema';
 import { shapeProblems } from './shape-problems';
 import { readYaml } from './yaml-tree';
@@ -26,17 +27,10 @@ export interface PlanRead {
   readonly problems: LocatedProblem[];
 }
 
-/** A plan of a whole car is a few hundred kilobytes. */
-const MOST_BYTES = 5_000_000;
-
 /** Reads and checks a plan. Never throws for what the text says. */
 export const readPlan = (text: string): PlanRead => {
-  // Each unit of the string is at least one byte: the cheap test keeps the encoder from a huge text.
-  if (text.length > MOST_BYTES || new TextEncoder().encode(text).length > MOST_BYTES)
-    return refused(
-      'too-large',
-      'This file is over 5 MB, which no build plan is. Split off what isn’t the plan.',
-    );
+  const trouble = planFileTrouble(text);
+  if (trouble !== null) return refused(trouble.code, trouble.sentence);
   try {
     return readTree(readYaml(text));
   } catch (error) {

@@ -11,6 +11,13 @@ export const isZone = (zone: string): boolean => {
   }
 };
 
+/** The zone of a city that only one of them is named after, `berlin`; else what was typed, as it is. */
+export const zoneOf = (typed: string, zones: readonly string[]): string => {
+  const city = typed.trim().replaceAll(' ', '_').toLowerCase();
+  const named = zones.filter((zone) => zone.toLowerCase().split('/').at(-1) === city);
+  return named.length === 1 && named[0] !== undefined ? named[0] : typed.trim();
+};
+
 type WallClock = (milliseconds: number) => { readonly day: Day; readonly time: string };
 
 /** What the clock on the shop's wall shows. Throws a RangeError for a zone that `isZone` denies. */

@@ -246,8 +246,10 @@ describe('a text that is no plan', () => {
     ['a list as a key', more('  ¦¦[a]: { name: A, stage: S1 }'), ['yaml ', 'forbidden-key operations.']],
     ['an alias of nothing', '¦' + short.replace('[AX-010]', '*no'), ['too-many-aliases ']],
     ['brackets without end', `¦${'['.repeat(100_000)}`, ['too-deep ']],
-    ['a text over 5 MB', `¦${'#'.repeat(5_000_001)}`, ['too-large ']],
-    ['a text over 5 MB only in bytes', `¦# ${'±'.repeat(2_500_000)}`, ['too-large ']],
+    ['a text over 1 MB', `¦${'#'.repeat(1_000_001)}`, ['too-large ']],
+    ['a text over 1 MB only in bytes', `¦# ${'±'.repeat(500_000)}`, ['too-large ']],
+    ['a file that holds a NUL', '¦plan: a\0b', ['not-text ']],
+    ['a picture, read as text', '¦\uFFFDPNG\r\n', ['not-text ']],
   ])('%s', (_, text, wanted) => {
     expect(readPlan(clean(text)).document).toBeNull();
     expect(told(text)).toEqual(placed(text, wanted));

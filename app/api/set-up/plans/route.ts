@@ -9,8 +9,8 @@ import type { PlanAnswer, PlanLook } from '@/lib/wire/set-up';
 
 export const dynamic = 'force-dynamic';
 
-/** A plan of 5 MB, with every sign in it escaped, would be more: none is. */
-const MOST_BYTES = 6_000_000;
+/** A plan of 1 MB, with every sign in it escaped, and what stands around it. */
+const MOST_BYTES = 2_100_000;
 /** A file of something else altogether is wrong in every line. */
 const MOST_PROBLEMS = 200;
 
