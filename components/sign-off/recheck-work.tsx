@@ -7,7 +7,7 @@ import { these } from './model/words';
 import { DoubtList } from './doubt-list';
 import { InTheWay } from './panels';
 import { ReapplyTool, reapplyAt } from './reapply-tool';
-import { photosLeft } from './sheet-photos';
+import { goesWith, photosLeft } from './sheet-photos';
 import { SignBar } from './sign-bar';
 import { signers } from './snug-work';
 import { Standing } from './standing';
@@ -101,6 +101,7 @@ export function RecheckWork({ desk, notes, photoNote, onOther }: Work) {
       ) : null}
       {dialog === 'moved' ? (
         <DisturbedDialog
+          goesWith={goesWith(desk.shots)}
           joint={joint}
           onClose={close}
           onReport={(cause, fasteners) => {

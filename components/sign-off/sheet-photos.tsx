@@ -32,7 +32,7 @@ export function SheetPhotos({ desk }: { readonly desk: Desk }) {
 
 /** Beside the signing key: what goes with it, and where it is taken. */
 export function PhotoNote({ shots }: { readonly shots: Shots }) {
-  const says = withWords(shots);
+  const says = goesWith(shots);
   return (
     <p className={says === '' ? 'so-photonote none' : 'so-photonote'}>
       <Glyph name="photo" size={20} />
@@ -45,7 +45,8 @@ export function PhotoNote({ shots }: { readonly shots: Shots }) {
   );
 }
 
-const withWords = ({ kept }: Shots): string =>
+/** Said wherever something is about to be signed or said with them; empty where there are none. */
+export const goesWith = ({ kept }: Shots): string =>
   kept.length === 0
     ? ''
     : kept.length === 1

@@ -17,7 +17,7 @@ import { DraftNotes, SigningPanel } from './panels';
 import { PendingPanel, timeOf } from './pending-panel';
 import { RecheckWork } from './recheck-work';
 import { RenewWork, RestWork } from './rest-work';
-import { PhotoNote, SheetPhotos } from './sheet-photos';
+import { goesWith, PhotoNote, SheetPhotos } from './sheet-photos';
 import { Side } from './side';
 import { LeaveDialog, OpenDialog } from './small-dialogs';
 import { SnugWork } from './snug-work';
@@ -105,7 +105,7 @@ export function Sheet({ view, present }: SheetProps) {
             setDialog({ is: 'leave' });
           }}
         />
-        <div className={`so-cols ${mode}`}>
+        <div className="so-cols">
           <Side
             view={view}
             showsNeeds={mode === 'snug'}
@@ -150,6 +150,7 @@ export function Sheet({ view, present }: SheetProps) {
       ) : null}
       {dialog?.is === 'disturbed' ? (
         <DisturbedDialog
+          goesWith={goesWith(desk.shots)}
           joint={view.joint}
           onClose={close}
           onReport={(cause, fasteners) => {

@@ -9,7 +9,7 @@ import type { JointView, PersonView, SignOffView } from '@/lib/wire/views/sign-o
 import { these } from './model/words';
 import { InTheWay } from './panels';
 import { ReapplyTool, reapplyAt } from './reapply-tool';
-import { photosLeft } from './sheet-photos';
+import { goesWith, photosLeft } from './sheet-photos';
 import { SignBar } from './sign-bar';
 import { Standing } from './standing';
 import { RejectDialog } from './trouble-dialogs';
@@ -112,6 +112,7 @@ export function VerifyWork({ desk, notes, photoNote, onOther }: Work) {
       ) : null}
       {dialog === 'reject' ? (
         <RejectDialog
+          goesWith={goesWith(desk.shots)}
           name={nameOf(view, who === '' ? present : who)}
           onClose={close}
           onReject={(reason) => {

@@ -156,6 +156,7 @@ describe('a technician', () => {
     await goOn
       .getByRole('region', { name: 'Go on: refused for one reason' })
       .getByText('jig is checked')
+      .first()
       .waitFor();
     const { key } = await db.carHold.findFirstOrThrow({
       where: { carId: 'C54-015' },
