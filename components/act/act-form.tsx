@@ -11,6 +11,7 @@ import { FormField } from './fields/field';
 import { PinDialog } from './pin-dialog';
 import { useAct } from './use-act';
 import type { ActState } from './use-act';
+import { useFollowed } from './use-followed';
 import { useNow } from './use-now';
 import './act.css';
 
@@ -29,6 +30,7 @@ export function ActForm({ act, bare = false, weight = 'main' }: ActFormProps) {
   const heading = useId();
   const { spec, values, answer, whyNotMe } = state;
   const isOneHand = useIsOneHand();
+  const followed = useFollowed(answer, act, desk);
   if (spec === null) return null;
   if (isOneHand && whyNotMe !== null && !DEPENDS.has(act.type))
     return (
@@ -72,11 +74,13 @@ export function ActForm({ act, bare = false, weight = 'main' }: ActFormProps) {
         {answer === null ? null : (
           <AnswerPanel
             answer={answer}
+            followed={followed}
             car={desk.car}
             act={spec.title}
             onOverride={(override) => void state.give(undefined, override)}
             onPauseFirst={(clock, leftAs) => void state.pauseFirst(clock, leftAs)}
             onAgain={state.askAgain}
+            onGive={state.submit}
             onLeave={state.leave}
           />
         )}

@@ -15,6 +15,8 @@ interface DeskState {
   readonly desk: Desk;
   /** Something was recorded: it is said, and the page is read again (D6). */
   readonly done: (text: string) => void;
+  /** Reads the page again: what refused an act may be newer than what stands here. */
+  readonly readAgain: () => void;
   readonly told: Told | null;
   /** The page is being read again. */
   readonly reading: boolean;
@@ -34,7 +36,8 @@ export function DeskProvider({ desk, children }: { readonly desk: Desk; readonly
       router.refresh();
     });
   };
-  return <Context value={{ desk, done, told, reading }}>{children}</Context>;
+  const readAgain = (): void => router.refresh();
+  return <Context value={{ desk, done, readAgain, told, reading }}>{children}</Context>;
 }
 
 export const useDesk = (): DeskState => {

@@ -19,13 +19,18 @@ const FORMS: FormTable = {
   ...findingForms,
   ...thingForms,
   ...wholeForms,
-  // What is seen best: as found, as it failed or passed, as left, as finished.
+  // What is seen best: as found, as it failed or passed, as left, as finished; and a joint as it was signed.
   'report-finding': withPhotos(findingForms['report-finding']),
   'fail-check': withPhotos(checkForms['fail-check']),
   'pass-check': withPhotos(checkForms['pass-check']),
   'pause-operation': withPhotos(operationForms['pause-operation']),
   'finish-operation': withPhotos(operationForms['finish-operation']),
   'add-note': withPhotos(noteForm),
+  'snug-joint': withPhotos(jointForms['snug-joint']),
+  'verify-joint': withPhotos(jointForms['verify-joint']),
+  'recheck-joint': withPhotos(jointForms['recheck-joint']),
+  'reject-joint': withPhotos(jointForms['reject-joint']),
+  'report-disturbed': withPhotos(jointForms['report-disturbed']),
   // Signed on the joint's own sheet, where the readings are.
   'final-joint': null,
   'report-over-torque': null,

@@ -56,7 +56,8 @@ export type FieldSpec =
       readonly holdsMs: number;
       readonly by: string;
     })
-  | (Named & { readonly kind: 'photo'; readonly most: number });
+  /** `act`: what they wait under on the device until it is accepted. */
+  | (Named & { readonly kind: 'photo'; readonly most: number; readonly act: string });
 
 export interface FormSpec {
   /** What the act is; stands over the form. */

@@ -3,13 +3,15 @@
 import { useRef, useState } from 'react';
 import { SIGNS } from '@/lib/domain/authority';
 import { newId } from '@/lib/offline/new-id';
+import { photoDrafts } from '@/lib/offline/photo-drafts';
 import { sendCommand } from '@/lib/offline/send-command';
 import type { SentAnswer } from '@/lib/offline/send-command';
 import type { ActRef, Desk } from '@/lib/wire/views/desk';
 import { useDesk } from './desk-context';
-import { text } from './form';
+import { list, text } from './form';
 import type { FormSpec, Values } from './form';
 import { formFor } from './form-table';
+import { photoAct } from './forms/photos';
 import type { RunningClock } from './pause-first';
 import type { PinPerson, Signer } from './pin-dialog';
 
@@ -48,7 +50,7 @@ export interface ActState {
 
 /** One act's form: what was filled in, who gives it, and what the door answered. What was filled in is kept until it is accepted. */
 export const useAct = (act: ActRef): ActState => {
-  const { desk, done } = useDesk();
+  const { desk, done, readAgain } = useDesk();
   const [values, setValues] = useState<Values>({});
   const [answer, setAnswer] = useState<SentAnswer | null>(null);
   const [missing, setMissing] = useState<string | null>(null);
@@ -63,6 +65,12 @@ export const useAct = (act: ActRef): ActState => {
 
   const take = (sent: SentAnswer, said: string, id: string): void => {
     if (sent.outcome === 'accepted') {
+      // Its photographs stand in the record now. Before the fields are made anew, which look for them.
+      for (const { kind, name } of spec?.fields ?? [])
+        if (kind === 'photo')
+          void photoDrafts
+            .given({ person: desk.me.id, car: desk.car, act: photoAct(act) }, list(values, name))
+            .catch(() => undefined);
       setAnswer(null);
       setValues({});
       setRound((before) => before + 1);
@@ -71,7 +79,10 @@ export const useAct = (act: ActRef): ActState => {
       return;
     }
     if (sent.outcome === 'wrong-pin') return;
-    if (sent.outcome === 'refused') refused.current = id;
+    if (sent.outcome === 'refused') {
+      refused.current = id;
+      readAgain();
+    }
     setAnswer(sent);
   };
 

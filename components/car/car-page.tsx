@@ -49,7 +49,7 @@ export function CarPage({ view, job, signature }: CarPageProps) {
                 rows={parts}
               />
               <DonorSheet parts={view.donor} />
-              <PhotoSheet photos={view.photos} />
+              <PhotoSheet photos={view.photos} person={desk.me.id} car={view.id} version={view.version} />
             </div>
             <div className="side">
               {head.delivered ? null : (

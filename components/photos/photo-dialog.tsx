@@ -38,13 +38,12 @@ export function PhotoDialog({ photos, shown, onShow }: PhotoDialogProps) {
           </header>
           <div className="in">
             <Picture key={photo.hash} photo={photo} />
-            <p className="small">
-              {photo.taken}
-              <span className="dim">
-                {' '}
-                A copy; the original, fingerprint <span className="num">{photo.hash.slice(0, 12)}</span>,
-                stayed on the device.
-              </span>
+            <p>
+              <b>{photo.taken}</b>
+            </p>
+            <p className="small dim">
+              The shop’s copy. The original stayed on the device; its fingerprint begins with{' '}
+              <span className="num">{photo.hash.slice(0, 12)}</span>.
             </p>
             <p className="acts">
               <Button data-first onClick={() => onShow(null)}>

@@ -13,10 +13,12 @@ import type { AtCar } from './use-at-car';
 interface CarBarProps {
   readonly car: SignOffView['car'];
   readonly at: AtCar;
+  /** Where nothing is to be signed or done, nobody is asked where they stand. */
+  readonly isAsked: boolean;
 }
 
 /** Its number and paint across the whole screen: the wrong one of six like cars is the dearest slip of all. */
-export function CarBar({ car, at }: CarBarProps) {
+export function CarBar({ car, at, isAsked }: CarBarProps) {
   return (
     <section className="so-carbar" aria-label="Which car">
       <p className="so-car">
@@ -29,7 +31,7 @@ export function CarBar({ car, at }: CarBarProps) {
           </span>
         ) : null}
       </p>
-      {at.isSure === false ? <Ask car={car} onSure={at.confirm} /> : null}
+      {isAsked && at.isSure === false ? <Ask car={car} onSure={at.confirm} /> : null}
     </section>
   );
 }

@@ -13,6 +13,7 @@ import { FinalMid } from './final-mid';
 import { FinalPad } from './final-pad';
 import { OverPanel } from './over-panel';
 import { InTheWay } from './panels';
+import { photosLeft } from './sheet-photos';
 import { SignBar, ThenVerified } from './sign-bar';
 import { ToolDialog } from './tool-dialog';
 import type { Work } from './work';
@@ -21,7 +22,7 @@ import type { Desk } from './use-desk';
 import { Worker } from './worker';
 
 /** Brought to final: tool, passes, readings, and then the PIN. */
-export function FinalWork({ desk, notes, onOpened, onOther }: Work) {
+export function FinalWork({ desk, notes, onOpened, photoNote, onOther }: Work) {
   const { view, now, bench } = desk;
   const { sitting, seat } = now;
   const [dialog, setDialog] = useState<'tool' | 'pin' | null>(null);
@@ -70,6 +71,7 @@ export function FinalWork({ desk, notes, onOpened, onOther }: Work) {
           }}
         >
           <Worker desk={desk} />
+          {photoNote}
           {view.joint.dueLevel === 'verified' ? <ThenVerified {...verifiers(desk)} /> : null}
           {sitting.over.length > 0 ? null : onOther}
         </SignBar>
@@ -110,6 +112,7 @@ export function FinalWork({ desk, notes, onOpened, onOther }: Work) {
                 joint: view.joint.key,
                 cycle: view.joint.cycle,
                 ...evidenceOf(bench, sitting),
+                ...desk.shots.claimed,
                 ...(sitting.hardware.length === 0 ? {} : { hardware: sitting.hardware }),
               },
               { signer },
@@ -125,7 +128,8 @@ const overAsk = ({ view, bench, now }: Desk) =>
   asksOf(view.joint, bench.tool?.kind ?? null).find((ask) => isOver(now.sitting, ask)) ?? null;
 
 /** Why it can't be signed yet; empty where it can. */
-const whatIsLeft = ({ view, bench, now, at }: Desk): string => {
+const whatIsLeft = (desk: Desk): string => {
+  const { view, bench, now, at } = desk;
   const { sitting, seat } = now;
   if (at.isSure === false) return SAY_WHICH_CAR;
   if (seat.worker === '') return 'choose whose hands these are';
@@ -135,7 +139,7 @@ const whatIsLeft = ({ view, bench, now, at }: Desk): string => {
   const over = sitting.over.map(({ fastener }) => fastener);
   const words = leftWords(open, over, view.joint);
   if (words !== '') return words;
-  return judgeAll(bench, sitting).length === 0 ? '' : 'the tool can’t be used now';
+  return judgeAll(bench, sitting).length === 0 ? photosLeft(desk) : 'the tool can’t be used now';
 };
 
 /** Whom to call, and if nobody, why not. */

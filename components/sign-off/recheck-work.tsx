@@ -7,6 +7,7 @@ import { these } from './model/words';
 import { DoubtList } from './doubt-list';
 import { InTheWay } from './panels';
 import { ReapplyTool, reapplyAt } from './reapply-tool';
+import { goesWith, photosLeft } from './sheet-photos';
 import { SignBar } from './sign-bar';
 import { signers } from './snug-work';
 import { Standing } from './standing';
@@ -15,7 +16,7 @@ import { jointWords, SAY_WHICH_CAR } from './use-desk';
 import type { Work } from './work';
 
 /** Tried again with a good tool: either nothing moved, or it did. */
-export function RecheckWork({ desk, notes, onOther }: Work) {
+export function RecheckWork({ desk, notes, photoNote, onOther }: Work) {
   const { view, now } = desk;
   const { joint, car } = view;
   const [tool, setTool] = useState<string | null>(null);
@@ -26,7 +27,7 @@ export function RecheckWork({ desk, notes, onOther }: Work) {
       ? SAY_WHICH_CAR
       : asksTool && tool === null
         ? 'choose the tool it is tried with'
-        : '';
+        : photosLeft(desk);
   const close = (): void => {
     setDialog(null);
   };
@@ -73,6 +74,7 @@ export function RecheckWork({ desk, notes, onOther }: Work) {
             setDialog('sign');
           }}
         >
+          {photoNote}
           {onOther}
         </SignBar>
       </section>
@@ -86,7 +88,12 @@ export function RecheckWork({ desk, notes, onOther }: Work) {
           onPin={(signer) =>
             desk.say(
               'Recheck signed',
-              { type: 'recheck-joint', ...on, ...(tool === null || !asksTool ? {} : { tool }) },
+              {
+                type: 'recheck-joint',
+                ...on,
+                ...(tool === null || !asksTool ? {} : { tool }),
+                ...desk.shots.claimed,
+              },
               signer,
             )
           }
@@ -94,6 +101,7 @@ export function RecheckWork({ desk, notes, onOther }: Work) {
       ) : null}
       {dialog === 'moved' ? (
         <DisturbedDialog
+          goesWith={goesWith(desk.shots)}
           joint={joint}
           onClose={close}
           onReport={(cause, fasteners) => {
@@ -103,6 +111,7 @@ export function RecheckWork({ desk, notes, onOther }: Work) {
               ...on,
               cause,
               fasteners,
+              ...desk.shots.claimed,
             });
           }}
         />

@@ -1,7 +1,7 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { MouseEvent } from 'react';
 import { announce } from '@/components/ui/live-region';
 import type { FittedClaim } from '@/lib/domain/car/hardware';
@@ -17,6 +17,7 @@ import { DraftNotes, SigningPanel } from './panels';
 import { PendingPanel, timeOf } from './pending-panel';
 import { RecheckWork } from './recheck-work';
 import { RenewWork, RestWork } from './rest-work';
+import { goesWith, PhotoNote, SheetPhotos } from './sheet-photos';
 import { Side } from './side';
 import { LeaveDialog, OpenDialog } from './small-dialogs';
 import { SnugWork } from './snug-work';
@@ -85,14 +86,17 @@ export function Sheet({ view, present }: SheetProps) {
     onOpened: (fasteners, reason) => {
       setDialog({ is: 'opened', fasteners, reason });
     },
+    photoNote: <PhotoNote shots={desk.shots} />,
     onOther: <Others view={view} mode={mode} onChoose={setChosen} />,
   };
+  // By the rules; an act that was chosen besides asks by itself.
+  const isAsked = view.isAsked || chosen !== null;
   const fits = mode === 'snug' || mode === 'final';
   return (
     <>
       <Band colour={view.car.colour} />
       <div className="so-in">
-        <CarBar car={view.car} at={desk.at} />
+        <CarBar car={view.car} at={desk.at} isAsked={isAsked} />
         <Head
           view={view}
           onLeave={(event: MouseEvent) => {
@@ -101,7 +105,7 @@ export function Sheet({ view, present }: SheetProps) {
             setDialog({ is: 'leave' });
           }}
         />
-        <div className={`so-cols ${mode}`}>
+        <div className="so-cols">
           <Side
             view={view}
             showsNeeds={mode === 'snug'}
@@ -121,7 +125,9 @@ export function Sheet({ view, present }: SheetProps) {
             onOpened={() => {
               work.onOpened([], '');
             }}
-          />
+          >
+            {isAsked || view.standing !== null ? <SheetPhotos desk={desk} /> : null}
+          </Side>
           <Works mode={mode} work={work} />
         </div>
         <p className="so-foot small dim">
@@ -136,7 +142,7 @@ export function Sheet({ view, present }: SheetProps) {
           isOwed={isOwed(sitting)}
           onClose={close}
           onLeave={() => {
-            void now.discard().then(() => {
+            void Promise.all([now.discard(), desk.shots.discard()]).then(() => {
               router.push(carHref(view));
             });
           }}
@@ -144,6 +150,7 @@ export function Sheet({ view, present }: SheetProps) {
       ) : null}
       {dialog?.is === 'disturbed' ? (
         <DisturbedDialog
+          goesWith={goesWith(desk.shots)}
           joint={view.joint}
           onClose={close}
           onReport={(cause, fasteners) => {
@@ -153,6 +160,7 @@ export function Sheet({ view, present }: SheetProps) {
               ...on,
               cause,
               fasteners,
+              ...desk.shots.claimed,
             });
           }}
         />
@@ -223,15 +231,19 @@ const passWords = ({ view, now }: Desk): string => {
 };
 
 /** A signing whose answer was lost is found in the record: then there is nothing left to ask. */
-const useAnsweredMeanwhile = ({ view, now, signing }: Desk): void => {
-  const id = now.sitting.pending?.id;
+const useAnsweredMeanwhile = ({ view, now, shots, signing }: Desk): void => {
+  const { pending } = now.sitting;
+  const id = pending?.id;
   const isThere = id !== undefined && view.marks.some(({ signature }) => signature === id);
   const { settle, isReady } = now;
   const isAsking = signing.state.is === 'asking';
+  const latest = useRef({ pending, shots });
+  latest.current = { pending, shots };
   useEffect(() => {
     if (!isReady || !isThere || isAsking) return;
     announce('It was signed: only the answer had been lost.');
     void settle();
+    if (latest.current.pending !== null) void latest.current.shots.given(latest.current.pending.claim);
     // Asked once for each pending signing; `settle` is new with every render.
   }, [isReady, isThere, isAsking, settle]);
 };

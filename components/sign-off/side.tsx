@@ -71,8 +71,8 @@ export function Side(props: SideProps) {
               </span>
             </li>
           ))}
-          {children}
         </ul>
+        {children}
         <div className="so-trouble">
           {isFinal ? <Button onClick={onDisturbed}>Not as signed</Button> : null}
           {isTouched ? <Button onClick={onOpened}>It was opened</Button> : null}

@@ -6,17 +6,19 @@ import type { PinPerson } from '@/components/act/pin-dialog';
 import type { SignOffView } from '@/lib/wire/views/sign-off';
 import { wantOf } from './model/want';
 import { InTheWay } from './panels';
+import { photosLeft } from './sheet-photos';
 import { SignBar } from './sign-bar';
 import { ToolCard } from './tool-card';
 import { jointWords, SAY_WHICH_CAR } from './use-desk';
 import type { Work } from './work';
 
 /** Fitted and run up to contact: no value, and no torque gate is met by it. */
-export function SnugWork({ desk, notes, onOther }: Work) {
+export function SnugWork({ desk, notes, photoNote, onOther }: Work) {
   const { view, now } = desk;
   const { joint, car } = view;
   const [isOpen, setOpen] = useState(false);
   const isBusy = desk.signing.state.is === 'asking' || now.sitting.pending !== null;
+  const left = desk.at.isSure === false ? SAY_WHICH_CAR : photosLeft(desk);
   const isNoValue = joint.specification.kind === 'no-value-yet' && joint.method !== 'sequence';
   return (
     <>
@@ -56,12 +58,13 @@ export function SnugWork({ desk, notes, onOther }: Work) {
       <section className="so-pad" aria-label="Sign" data-ready={desk.now.isReady || undefined}>
         <SignBar
           says="Sign snug"
-          why={desk.at.isSure === false ? SAY_WHICH_CAR : 'asks the PIN of who did it'}
-          isHeld={isBusy || desk.at.isSure !== true}
+          why={left === '' ? 'asks the PIN of who did it' : left}
+          isHeld={isBusy || left !== '' || desk.at.isSure !== true}
           onSign={() => {
             setOpen(true);
           }}
         >
+          {photoNote}
           {onOther}
         </SignBar>
       </section>
@@ -82,6 +85,7 @@ export function SnugWork({ desk, notes, onOther }: Work) {
                 car: car.id,
                 joint: joint.key,
                 cycle: joint.cycle,
+                ...desk.shots.claimed,
                 ...(now.sitting.hardware.length === 0 ? {} : { hardware: now.sitting.hardware }),
               },
               { signer },

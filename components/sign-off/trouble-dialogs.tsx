@@ -10,10 +10,12 @@ import { Fasteners } from './small-dialogs';
 /** Two things that can be seen or felt; each is written down as it is, by whoever finds it. */
 export function DisturbedDialog(props: {
   readonly joint: JointView;
+  /** `One photograph goes with it`; empty where none does. */
+  readonly goesWith: string;
   readonly onReport: (cause: 'stripe-broken' | 'moved', fasteners: readonly number[]) => void;
   readonly onClose: () => void;
 }) {
-  const { joint, onReport, onClose } = props;
+  const { joint, goesWith, onReport, onClose } = props;
   const [chosen, setChosen] = useState<readonly number[]>(joint.fasteners === 1 ? [1] : []);
   const isHeld = chosen.length === 0;
   return (
@@ -22,7 +24,10 @@ export function DisturbedDialog(props: {
         <h2 id="so-disturbed">It is not as it was signed</h2>
       </header>
       <div className="in">
-        <p>The joint is in doubt from now on and is torqued again in full; a finding is opened.</p>
+        <p>
+          The joint is in doubt from now on and is torqued again in full; a finding is opened.
+          {goesWith === '' ? '' : ` ${goesWith}.`}
+        </p>
         <Fasteners joint={joint} chosen={chosen} onChosen={setChosen} label={`Which ${joint.word.many}`} />
         <div className="so-bigacts">
           <Button
@@ -63,6 +68,7 @@ const USUAL = [
 /** The second person does not agree: what is wrong is asked, and nothing else. */
 export function RejectDialog(props: {
   readonly name: string;
+  readonly goesWith: string;
   readonly onReject: (reason: string) => void;
   readonly onClose: () => void;
 }) {
@@ -95,6 +101,7 @@ export function RejectDialog(props: {
         />
         <p className="small">
           {props.name} rejects it. The joint is in doubt and is torqued again in full; a finding is opened.
+          {props.goesWith === '' ? '' : ` ${props.goesWith}.`}
         </p>
         <div className="so-bigacts">
           <Button onClick={props.onClose}>Back to the joint</Button>

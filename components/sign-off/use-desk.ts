@@ -14,6 +14,8 @@ import type { AtCar } from './use-at-car';
 import { useDrafts } from './use-drafts';
 import type { SittingNow } from './use-drafts';
 import { useOver } from './use-over';
+import { useShots } from './use-shots';
+import type { Shots } from './use-shots';
 import { useSigning } from './use-signing';
 import type { GiveOptions, Signing } from './use-signing';
 
@@ -24,6 +26,7 @@ export interface Desk {
   /** Whether they have said that it is this car they stand at: until then nothing is entered or signed. */
   readonly at: AtCar;
   readonly now: SittingNow;
+  readonly shots: Shots;
   readonly bench: Bench;
   readonly signing: Signing;
   /** What the door said of a warning about an over-torqued fastener that it has not taken. */
@@ -46,6 +49,7 @@ export const useDesk = (view: SignOffView, present: string): Desk => {
   const router = useRouter();
   const now = useDrafts(view, { worker: firstWorker(view, present), way: firstWay(view) });
   const at = useAtCar(view.car.id, present);
+  const shots = useShots(view, present);
   const signing = useSigning(view.car.id);
   const refresh = useCallback(() => {
     router.refresh();
@@ -64,6 +68,7 @@ export const useDesk = (view: SignOffView, present: string): Desk => {
     present,
     at,
     now,
+    shots,
     bench,
     signing,
     overAnswer,
@@ -74,23 +79,24 @@ export const useDesk = (view: SignOffView, present: string): Desk => {
           ? {}
           : { retryOf: now.sitting.retryOf }),
         onSend: (pending) => now.change((sitting) => ({ ...sitting, pending })),
-        onAnswer: async (answer, { id }) => {
+        onAnswer: async (answer, { id, claim: given }) => {
           if (answer.outcome === 'unknown') return;
           await now.change((sitting) => ({
             ...sitting,
             pending: null,
             retryOf: answer.outcome === 'refused' ? id : sitting.retryOf,
           }));
-          if (answer.outcome === 'accepted') await now.settle();
+          if (answer.outcome === 'accepted') await Promise.all([now.settle(), shots.given(given)]);
           if (answer.outcome === 'accepted' || answer.outcome === 'refused') refresh();
         },
       }),
     say: (what, claim, signer) =>
       signing.give(what, claim, {
         ...(signer === undefined ? {} : { signer }),
-        onAnswer: (answer) => {
-          if (answer.outcome === 'accepted') refresh();
-          return Promise.resolve();
+        onAnswer: async (answer) => {
+          if (answer.outcome !== 'accepted') return;
+          await shots.given(claim);
+          refresh();
         },
       }),
   };

@@ -9,6 +9,7 @@ import type { JointView, PersonView, SignOffView } from '@/lib/wire/views/sign-o
 import { these } from './model/words';
 import { InTheWay } from './panels';
 import { ReapplyTool, reapplyAt } from './reapply-tool';
+import { goesWith, photosLeft } from './sheet-photos';
 import { SignBar } from './sign-bar';
 import { Standing } from './standing';
 import { RejectDialog } from './trouble-dialogs';
@@ -17,7 +18,7 @@ import type { Desk } from './use-desk';
 import type { Work } from './work';
 
 /** The second person: looks at the joint by its own method, and agrees or does not. */
-export function VerifyWork({ desk, notes, onOther }: Work) {
+export function VerifyWork({ desk, notes, photoNote, onOther }: Work) {
   const { view, present } = desk;
   const { joint, car, people } = view;
   const may = people.filter(({ whyNotVerify }) => whyNotVerify === null);
@@ -37,6 +38,7 @@ export function VerifyWork({ desk, notes, onOther }: Work) {
     joint: joint.key,
     cycle: joint.cycle,
     reason,
+    ...desk.shots.claimed,
   });
   return (
     <>
@@ -80,6 +82,7 @@ export function VerifyWork({ desk, notes, onOther }: Work) {
             setDialog('verify');
           }}
         >
+          {photoNote}
           {onOther}
         </SignBar>
       </section>
@@ -100,6 +103,7 @@ export function VerifyWork({ desk, notes, onOther }: Work) {
                 cycle: joint.cycle,
                 method,
                 ...(tool === null || !asksTool ? {} : { tool }),
+                ...desk.shots.claimed,
               },
               signer,
             )
@@ -108,6 +112,7 @@ export function VerifyWork({ desk, notes, onOther }: Work) {
       ) : null}
       {dialog === 'reject' ? (
         <RejectDialog
+          goesWith={goesWith(desk.shots)}
           name={nameOf(view, who === '' ? present : who)}
           onClose={close}
           onReject={(reason) => {
@@ -178,10 +183,10 @@ function Whos({ people, who, onWho }: WhosProps) {
 }
 
 /** Why it can't be verified yet; empty where it can. */
-const whatIsLeft = ({ at }: Desk, who: string, asksTool: boolean): string => {
-  if (at.isSure === false) return SAY_WHICH_CAR;
+const whatIsLeft = (desk: Desk, who: string, asksTool: boolean): string => {
+  if (desk.at.isSure === false) return SAY_WHICH_CAR;
   if (who === '') return 'choose who verifies';
-  return asksTool ? 'choose the tool it is tried with' : '';
+  return asksTool ? 'choose the tool it is tried with' : photosLeft(desk);
 };
 
 const methodWords = (method: VerifyMethod): string =>

@@ -12,6 +12,8 @@ export interface Work {
   };
   /** Opens the question which were loosened, with these in it already. */
   readonly onOpened: (fasteners: readonly number[], reason: string) => void;
+  /** What is photographed goes with the signature; stands beside its key. */
+  readonly photoNote: ReactNode;
   /** The way to another act that is offered, under the signing key. */
   readonly onOther: ReactNode;
 }

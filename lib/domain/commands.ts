@@ -156,21 +156,25 @@ export type CarClaim =
   | (OnOperation & { readonly type: 'resume-operation' })
   | (OnOperation & { readonly type: 'take-over-operation' })
   | (OnOperation & Photographed & { readonly type: 'finish-operation' })
-  | (OnJoint & { readonly type: 'snug-joint'; readonly hardware?: readonly FittedClaim[] })
-  | (OnJoint & TorqueEvidence & { readonly type: 'final-joint'; readonly hardware?: readonly FittedClaim[] })
-  | (OnJoint & { readonly type: 'verify-joint'; readonly method: VerifyMethod; readonly tool?: ToolId })
-  | (OnJoint & { readonly type: 'reject-joint'; readonly reason: string })
-  | (OnJoint & { readonly type: 'recheck-joint'; readonly tool?: ToolId })
+  | (OnJoint & Photographed & { readonly type: 'snug-joint'; readonly hardware?: readonly FittedClaim[] })
+  | (OnJoint &
+      TorqueEvidence &
+      Photographed & { readonly type: 'final-joint'; readonly hardware?: readonly FittedClaim[] })
+  | (OnJoint &
+      Photographed & { readonly type: 'verify-joint'; readonly method: VerifyMethod; readonly tool?: ToolId })
+  | (OnJoint & Photographed & { readonly type: 'reject-joint'; readonly reason: string })
+  | (OnJoint & Photographed & { readonly type: 'recheck-joint'; readonly tool?: ToolId })
   | (OnJoint & {
       readonly type: 'open-joint';
       readonly fasteners?: readonly number[];
       readonly reason?: string;
     })
-  | (OnJoint & {
-      readonly type: 'report-disturbed';
-      readonly cause: 'stripe-broken' | 'moved';
-      readonly fasteners?: readonly number[];
-    })
+  | (OnJoint &
+      Photographed & {
+        readonly type: 'report-disturbed';
+        readonly cause: 'stripe-broken' | 'moved';
+        readonly fasteners?: readonly number[];
+      })
   | (OnJoint & {
       readonly type: 'report-over-torque';
       readonly fastener: number;

@@ -2,9 +2,8 @@
  * Drafts: what was done and typed and is not signed yet, kept on this device, so that no reload, lock or cut takes it
  * away. Each belongs to one person, car, joint, cycle and tool; nobody goes on with another's (D24).
  */
-import { openDB } from 'idb';
-import type { DBSchema, IDBPDatabase } from 'idb';
 import type { CarId, PersonId, StateKey } from '@/lib/domain/base/vocabulary';
+import { DRAFTS, draftDatabase, oneAfterAnother } from './draft-database';
 
 export interface DraftKey {
   readonly person: PersonId;
@@ -31,33 +30,13 @@ export interface Drafts<Body> {
   readonly discard: (key: DraftKey) => Promise<void>;
 }
 
-interface Schema extends DBSchema {
-  drafts: {
-    key: string;
-    value: Draft<unknown> & { readonly id: string; readonly place: string };
-    indexes: { place: string };
-  };
-}
-
 const idOf = (key: DraftKey): string => JSON.stringify([key.person, key.car, key.joint, key.cycle, key.tool]);
 const placeOf = (car: CarId, joint: StateKey): string => JSON.stringify([car, joint]);
 
 /** `isBody` reads what an earlier version may have kept: what it doesn't know is left alone and not shown. */
-export const openDrafts = <Body>(
-  isBody: (body: unknown) => body is Body,
-  name = 'slipmark-drafts',
-): Drafts<Body> => {
-  let opened: Promise<IDBPDatabase<Schema>> | null = null;
-  const database = (): Promise<IDBPDatabase<Schema>> =>
-    (opened ??= open(name, () => {
-      opened = null;
-    }));
-  let last: Promise<unknown> = Promise.resolve();
-  const inOrder = <T>(work: () => Promise<T>): Promise<T> => {
-    const next = last.then(work, work);
-    last = next.catch(() => undefined);
-    return next;
-  };
+export const openDrafts = <Body>(isBody: (body: unknown) => body is Body, name = DRAFTS): Drafts<Body> => {
+  const database = draftDatabase(name);
+  const inOrder = oneAfterAnother();
   return {
     on: (car, joint) =>
       inOrder(async () => {
@@ -88,20 +67,3 @@ export const openDrafts = <Body>(
     discard: (key) => inOrder(async () => (await database()).delete('drafts', idOf(key))),
   };
 };
-
-const open = (name: string, onGone: () => void): Promise<IDBPDatabase<Schema>> =>
-  openDB<Schema>(name, 1, {
-    upgrade: (db) => {
-      const store = db.createObjectStore('drafts', { keyPath: 'id' });
-      store.createIndex('place', 'place');
-    },
-    // A newer version in another tab waits for this one to let go; the next call opens it anew.
-    blocking: (_, __, event) => {
-      if (event.target instanceof IDBDatabase) event.target.close();
-      onGone();
-    },
-    terminated: onGone,
-  }).catch((error: unknown) => {
-    onGone();
-    throw error;
-  });

@@ -116,7 +116,7 @@ const shopClaims = (instant: ReturnType<typeof instantSchema>) =>
   ] as const;
 
 const jointClaims = [
-  z.strictObject({ ...onJoint('snug-joint'), hardware }),
+  z.strictObject({ ...onJoint('snug-joint'), hardware, photos }),
   z.strictObject({
     ...onJoint('final-joint'),
     hardware,
@@ -130,10 +130,16 @@ const jointClaims = [
     angles: z.array(figure).max(999).optional(),
     steps: texts.optional(),
     unitConfirmed: z.boolean().optional(),
+    photos,
   }),
-  z.strictObject({ ...onJoint('verify-joint'), method: z.enum(VERIFY_METHODS), tool: idSchema.optional() }),
-  z.strictObject({ ...onJoint('reject-joint'), reason: words }),
-  z.strictObject({ ...onJoint('recheck-joint'), tool: idSchema.optional() }),
+  z.strictObject({
+    ...onJoint('verify-joint'),
+    method: z.enum(VERIFY_METHODS),
+    tool: idSchema.optional(),
+    photos,
+  }),
+  z.strictObject({ ...onJoint('reject-joint'), reason: words, photos }),
+  z.strictObject({ ...onJoint('recheck-joint'), tool: idSchema.optional(), photos }),
   z.strictObject({
     ...onJoint('open-joint'),
     fasteners: fasteners.optional(),
@@ -143,6 +149,7 @@ const jointClaims = [
     ...onJoint('report-disturbed'),
     cause: z.enum(['stripe-broken', 'moved']),
     fasteners: fasteners.optional(),
+    photos,
   }),
   z.strictObject({
     ...onJoint('report-over-torque'),

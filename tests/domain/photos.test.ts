@@ -93,6 +93,64 @@ describe('a photograph stands with what was claimed when it was taken', () => {
   });
 });
 
+describe('a joint is photographed as it is signed', () => {
+  const JOINTED = plan({
+    stages: { S1: { name: 'Axles' }, S2: { name: 'Wheels' } },
+    operations: { 'AX-010': { name: 'Arms on', stage: 'S1', body: ['final J-1'] } },
+    joints: {
+      'J-1': {
+        name: 'Arm',
+        fasteners: 2,
+        method: 'dial',
+        torque: '45 ± 3 N·m',
+        source: 'invented',
+        critical: true,
+        verify: 'seen',
+      },
+    },
+  });
+  const shown = (shop: Shop) => Object.values(shop.car().photos).map(({ of, slot }) => `${of} ${slot}`);
+
+  test('at each level, when it is tried again, and what a second person does not agree with at its finding', () => {
+    const shop = shopWith(JOINTED);
+    shop.begin('tom', 'AX-010');
+    shop.does('tom', { type: 'snug-joint', joint: 'J-1', photos: [MINE] });
+    shop.does('tom', { ...shop.tightening('J-1'), photos: [MINE, SECOND] } as Told);
+    shop.does('vera', { ...shop.verifying('J-1'), photos: [MINE] } as Told);
+    shop.does('vera', { type: 'reject-joint', joint: 'J-1', reason: 'no stripe', photos: [SECOND] });
+    shop.does('tess', { type: 'report-disturbed', joint: 'J-1', cause: 'stripe-broken', photos: [MINE] });
+    expect(shown(shop)).toEqual([
+      'J-1 as run up',
+      'J-1 as torqued',
+      'J-1 as torqued',
+      'J-1 as verified',
+      'F-1 as rejected',
+      'F-2 as the stripe was',
+    ]);
+  });
+
+  test('a later cycle is told, so that nobody takes an old picture for the joint as it is', () => {
+    const shop = shopWith(JOINTED);
+    shop.begin('tom', 'AX-010');
+    shop.tighten('tom', 'J-1');
+    shop.does('tom', { type: 'open-joint', joint: 'J-1' });
+    shop.does('tom', { type: 'snug-joint', joint: 'J-1', photos: [MINE] });
+    expect(shown(shop)).toEqual(['J-1 as run up, cycle 2']);
+  });
+
+  test('and without one the event is what it was before there were any', () => {
+    const shop = shopWith(JOINTED);
+    shop.begin('tom', 'AX-010');
+    const bare = judged(shop, shop.tightening('J-1'));
+    const empty = judged(shop, { ...shop.tightening('J-1'), photos: [] } as Told);
+    const with1 = judged(shop, { ...shop.tightening('J-1'), photos: [MINE] } as Told);
+    if (!bare.ok || !empty.ok || !with1.ok) throw new Error('refused');
+    expect(JSON.stringify(empty.value)).toBe(JSON.stringify(bare.value));
+    expect(JSON.stringify(with1.value.slice(0, -1))).toBe(JSON.stringify(bare.value));
+    expect(added(with1.value)).toMatchObject([{ of: 'J-1', hash: MINE, copy: PHOTOS[MINE]?.copy }]);
+  });
+});
+
 describe('one that the shop does not hold of this car names nothing', () => {
   const finding = (photos: readonly string[]): Told => ({
     type: 'report-finding',

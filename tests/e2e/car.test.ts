@@ -1,7 +1,10 @@
+import { randomUUID } from 'node:crypto';
 import type { Browser, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Claim } from '@/lib/domain/commands';
 import { openDatabase } from '@/lib/server/database';
 import type { Database } from '@/lib/server/database';
+import { runCommand } from '@/lib/server/run-command';
 import { amiss, comeIn, newPage, openBrowser } from '@/tests/support/browser';
 import type { Watched } from '@/tests/support/browser';
 import { openShop } from '@/tests/support/browser-server';
@@ -42,6 +45,14 @@ const open = async (
   ({ page } = watched);
   await comeIn(watched, person, to);
   await page.getByRole('heading', { name: 'Loose ends' }).waitFor();
+};
+
+const give = async (actor: string, claim: Claim): Promise<void> => {
+  const now = new Date().toISOString();
+  const command = { id: randomUUID(), doneAt: now, claim };
+  const from = { present: null, device: null, lastContact: null, isInOrder: true };
+  const answer = await runCommand(db, 'UTC', { command, actor, ...from, now });
+  expect(answer.outcome).toBe('accepted');
 };
 
 const gate = () => page.getByRole('region', { name: /^Gate|^Delivery/ });
@@ -138,7 +149,24 @@ describe('a technician', () => {
     await form(row, 'Pause').getByRole('button', { name: 'Pause' }).click();
     await recorded(page, /AX-080 .* stops for now/);
     await line(page, 'AX-080').getByText('Left as: left side done').waitFor();
-    await form(line(page, 'AX-080'), 'Go on').getByRole('button', { name: 'Go on' }).click();
+    // Refused for a hold, which somebody else releases meanwhile: the open refusal says so, and offers the act again.
+    await give('mara', { type: 'place-hold', car: 'C54-015', scope: 'work', reason: 'jig is checked' });
+    const goOn = form(line(page, 'AX-080'), 'Go on');
+    await goOn.getByRole('button', { name: 'Go on' }).click();
+    await goOn
+      .getByRole('region', { name: 'Go on: refused for one reason' })
+      .getByText('jig is checked')
+      .first()
+      .waitFor();
+    const { key } = await db.carHold.findFirstOrThrow({
+      where: { carId: 'C54-015' },
+      orderBy: { key: 'desc' },
+    });
+    await give('mara', { type: 'release-hold', car: 'C54-015', hold: key });
+    const free = goOn.getByRole('region', { name: 'Go on: all that stood in the way is cleared' });
+    await free.getByText('Cleared since').waitFor();
+    expect(await amiss(watched, 'car-refusal-cleared')).toEqual([]);
+    await free.getByRole('button', { name: 'Go on now' }).click();
     await form(line(page, 'AX-080'), 'Finish').waitFor();
   });
 

@@ -199,6 +199,15 @@ test('a finding is photographed, its words outlive a bad line, and the picture s
   await page.keyboard.press('Enter');
   await finding.getByText('Kept fingerprint').waitFor();
   expect(await finding.getByLabel('What is wrong').inputValue()).toBe('grease past the seal');
+  // A reload takes the words, and not the photograph: it says that it waits, and stands in its form again.
+  await page.reload();
+  const waiting = page.getByRole('region', { name: 'Photographs' });
+  await waiting.getByText(/^Finding: one, taken/).waitFor();
+  await bad(page, 'Finding').click();
+  await finding.getByText(/brought back$/).waitFor();
+  await finding.getByText('a place on the car').click();
+  await finding.getByLabel('Where').fill('left front hub');
+  await finding.getByLabel('What is wrong').fill('grease past the seal');
   await looks(watched, 'photo-form');
   await finding.getByRole('button', { name: 'Found', exact: true }).click();
   await recorded(page, /Something is wrong with left front hub: grease past the seal/);
@@ -223,6 +232,7 @@ test('a finding is photographed, its words outlive a bad line, and the picture s
   expect(await small.evaluate((own) => own === document.activeElement)).toBe(true);
 
   await page.getByRole('region', { name: 'Photographs' }).getByRole('button', { name: /^Open/ }).waitFor();
+  expect(await waiting.getByText('not given yet').count()).toBe(0);
   await openFold(page, /donor parts/);
   await page.getByRole('region', { name: 'Donor parts' }).getByText('rear axle case').waitFor();
   await openLine(page, 'Heater');

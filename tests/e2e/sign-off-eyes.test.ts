@@ -1,7 +1,8 @@
 /** The second person, the second try, and bad news, on the sign-off sheet. */
 import type { Browser } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openBrowser } from '@/tests/support/browser';
+import { amiss, openBrowser } from '@/tests/support/browser';
+import { drawnJpeg } from '@/tests/support/photos';
 import { Sheet, pinOf } from './sign-off-page';
 import { SignOffShop } from './sign-off-shop';
 
@@ -58,10 +59,32 @@ describe('verifying', () => {
     expect(await page.locator('.so-look').innerText()).toContain(
       'T-91 put on all 2 nuts at 42 N·m: nothing moves',
     );
+    // What is photographed outlives a reload, goes with the signature, and stands on the sheet from then on.
+    const photos = page.getByRole('region', { name: 'Photographs' });
+    const buffer = Buffer.from(drawnJpeg(640, 480));
+    await photos
+      .getByLabel('Take a photograph')
+      .setInputFiles({ name: 'stripe.jpg', mimeType: 'image/jpeg', buffer });
+    await photos.getByText('Kept fingerprint').waitFor();
+    expect(await amiss(sheet.watched, 'sign-off-photo')).toEqual([]);
+    await sheet.reload();
+    await photos.getByText(/^Taken \d\d:\d\d, brought back/).waitFor();
+    await whos.getByRole('button', { name: /Ines Harrow/ }).click();
+    await page.getByRole('button', { name: /Tried with which tool/ }).click();
+    await tools.getByRole('button', { name: /^T-91/ }).click();
+    await page.getByText('One photograph goes with it').waitFor();
     await sheet.sign('ines');
     await sheet.note('Verified by Ines Harrow').waitFor();
     await sheet.level.getByText('verified').waitFor();
     await page.getByText('Nothing is asked now').waitFor();
+    await photos.getByRole('button', { name: 'Open: J-908 Idler to bracket, as verified' }).waitFor();
+    await photos.getByText('brought back').waitFor({ state: 'detached' });
+    // Whoever only looks is not asked where they stand.
+    await page.evaluate(() => sessionStorage.clear());
+    await page.reload();
+    await page.locator('.so-pad[data-ready]').waitFor();
+    expect(await page.getByRole('button', { name: /^It is / }).count()).toBe(0);
+    expect(await amiss(sheet.watched, 'sign-off-rest')).toEqual([]);
     expect((await shop.joint(car, 'J-908'))?.marks.at(-1)).toMatchObject({
       level: 'verified',
       by: 'ines',

@@ -2,8 +2,18 @@
 import type { FieldSpec, FormOf, Values } from '@/components/act/form';
 import { list, text } from '@/components/act/form';
 import { MOST_PHOTOS } from '@/lib/wire/photos';
+import type { ActRef } from '@/lib/wire/views/desk';
 
-const FIELD: FieldSpec = { kind: 'photo', name: 'photos', label: 'Photographs', most: MOST_PHOTOS };
+/** What the photographs of an act wait under on the device. */
+export const photoAct = ({ type, key }: Pick<ActRef, 'type' | 'key'>): string => `${type} ${key}`;
+
+const field = (act: ActRef): FieldSpec => ({
+  kind: 'photo',
+  name: 'photos',
+  label: 'Photographs',
+  most: MOST_PHOTOS,
+  act: photoAct(act),
+});
 
 /** The field says under this name how many are not kept yet. */
 export const unsentName = (name: string): string => `${name}:unsent`;
@@ -26,7 +36,7 @@ export const withPhotos =
     const photos = list(values, 'photos');
     return {
       ...spec,
-      fields: [...spec.fields, FIELD],
+      fields: [...spec.fields, field(act)],
       missing: spec.missing ?? unsentPhotos(values, 'photos'),
       claim: () => (photos.length === 0 ? spec.claim() : { ...spec.claim(), photos }),
     };

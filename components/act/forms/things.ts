@@ -2,7 +2,7 @@
 import type { FieldSpec, FormOf } from '@/components/act/form';
 import { called, list, optional, text } from '@/components/act/form';
 import type { Desk } from '@/lib/wire/views/desk';
-import { unsentPhotos } from './photos';
+import { photoAct, unsentPhotos } from './photos';
 
 type ThingAct =
   | 'set-condition'
@@ -187,7 +187,8 @@ const addNote: FormOf = ({ key }, desk, values) => {
 };
 
 /** `OPERATION/SLOT`, as a plan names it. */
-const addPhoto: FormOf = ({ key }, desk, values) => {
+const addPhoto: FormOf = (act, desk, values) => {
+  const { key } = act;
   const cut = key.indexOf('/');
   const of = key.slice(0, cut);
   const slot = key.slice(cut + 1);
@@ -202,6 +203,7 @@ const addPhoto: FormOf = ({ key }, desk, values) => {
         name: 'hash',
         label: `Photograph: ${slot}`,
         most: 1,
+        act: photoAct(act),
       },
     ],
     says: `${slot} of ${called(of, desk.operations[of]?.name)} is photographed.`,

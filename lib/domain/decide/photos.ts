@@ -4,6 +4,7 @@
  */
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
+import type { StateKey } from '@/lib/domain/base/vocabulary';
 import type { CarClaim } from '@/lib/domain/commands';
 import type { CarPayload } from '@/lib/domain/events';
 import { deny, unless } from './case';
@@ -19,7 +20,7 @@ export const withPhotos = (at: Case, claim: CarClaim, decision: Decision): Decis
   if (photos.length === 0) return decision;
   const refusals = [...decision.refusals, ...unheld(at, photos)];
   if (refusals.length > 0) return deny(...refusals);
-  const shown = shownBy(claim, decision.events);
+  const shown = shownBy(at, claim, decision.events);
   return shown === null
     ? decision
     : {
@@ -44,12 +45,22 @@ const added = ({ facts }: Case, { of, slot }: Shown, hash: string): CarPayload =
 };
 
 /** The thing that they show, and how it was then. */
-const shownBy = (claim: CarClaim, events: readonly CarPayload[]): Shown | null => {
+const shownBy = (at: Case, claim: CarClaim, events: readonly CarPayload[]): Shown | null => {
   switch (claim.type) {
-    case 'report-finding': {
-      const opened = events.find((event) => event.type === 'finding-opened');
-      return opened === undefined ? null : { of: opened.finding, slot: 'as found' };
-    }
+    case 'report-finding':
+      return ofFinding(events, 'as found');
+    case 'reject-joint':
+      return ofFinding(events, 'as rejected');
+    case 'report-disturbed':
+      return ofFinding(events, claim.cause === 'moved' ? 'as it moved' : 'as the stripe was');
+    case 'snug-joint':
+      return ofJoint(at, claim.joint, 'as run up');
+    case 'final-joint':
+      return ofJoint(at, claim.joint, 'as torqued');
+    case 'verify-joint':
+      return ofJoint(at, claim.joint, 'as verified');
+    case 'recheck-joint':
+      return ofJoint(at, claim.joint, 'as tried again');
     case 'pass-check':
       return events.some((event) => event.type === 'check-failed')
         ? { of: claim.check, slot: 'as it failed' }
@@ -65,4 +76,16 @@ const shownBy = (claim: CarClaim, events: readonly CarPayload[]): Shown | null =
     default:
       return null;
   }
+};
+
+/** Bad news is settled where its finding is, so that its photographs stand there. */
+const ofFinding = (events: readonly CarPayload[], slot: string): Shown | null => {
+  const opened = events.find((event) => event.type === 'finding-opened');
+  return opened === undefined ? null : { of: opened.finding, slot };
+};
+
+/** One of an earlier cycle shows what is no longer so: the cycle is said with it. */
+const ofJoint = ({ car }: Case, joint: StateKey, slot: string): Shown => {
+  const cycle = car.joints[joint]?.cycle ?? 1;
+  return { of: joint, slot: cycle === 1 ? slot : `${slot}, cycle ${String(cycle)}` };
 };

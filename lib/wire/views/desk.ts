@@ -10,6 +10,7 @@ import type {
   VerifyMethod,
 } from '@/lib/domain/base/vocabulary';
 import type { CarClaim } from '@/lib/domain/commands';
+import type { SaidRefusal } from '@/lib/wire/door';
 import type { PersonTag } from './car';
 import type { HardwareView } from './sign-off';
 
@@ -36,6 +37,8 @@ export interface ActRef {
   readonly key: string;
   /** Which of `Desk.whys` says who may not. */
   readonly why: number;
+  /** Which of `Desk.reasons` stand against it now, whoever gives it; absent where none does, or no thing is named yet. */
+  readonly reasons?: readonly number[];
 }
 
 export interface OperationThing {
@@ -188,6 +191,8 @@ export interface Desk {
   readonly people: readonly PersonTag[];
   /** By person, why he or she may not; who is missing in a table may. */
   readonly whys: readonly Readonly<Record<PersonId, string>>[];
+  /** What the state of things holds against acts: a refusal that is still open is followed by it. */
+  readonly reasons: readonly SaidRefusal[];
   readonly cautions: Things<{ readonly hazard: string; readonly text: string }>;
   readonly stages: Things<StageThing>;
   readonly operations: Things<OperationThing>;

@@ -15,7 +15,9 @@ import type {
   StateKey,
   VerifyMethod,
 } from '@/lib/domain/base/vocabulary';
+import type { JointActName, JointAsk } from '@/lib/domain/joint-asks';
 import type { Adapter, Tool } from '@/lib/domain/torque/tool';
+import type { PhotoRef } from './photo';
 import type { RefusalLine } from './said-line';
 
 export interface SignOffView {
@@ -43,12 +45,14 @@ export interface SignOffView {
   readonly people: readonly PersonView[];
   readonly acts: Readonly<Record<JointActName, ActView>>;
   /** What the sheet is open for: the act that comes next, or `rest` where nothing is asked. */
-  readonly next: JointActName | 'renew' | 'rest';
+  readonly next: JointAsk;
+  /** Is anything to sign or to do, so that it matters at which car one stands? */
+  readonly isAsked: boolean;
   /** Must hold before the final. */
   readonly needs: readonly RefusalLine[];
+  /** Of the joint, and of findings about it, the oldest first; absent where there are none. */
+  readonly photos?: readonly PhotoRef[];
 }
-
-export type JointActName = 'snug' | 'final' | 'verify' | 'recheck';
 
 /** A window as exact text; a missing end is open. */
 export interface WindowView {

@@ -197,3 +197,20 @@ describe('given remarks', () => {
     expect(note === undefined ? null : view.desk.whys[note.why]).toEqual({});
   });
 });
+
+test('what stands against an act goes with it, whoever looks, so that an open refusal can be followed', () => {
+  const shop = withAllEnds();
+  const refused = shop.codes('tom', { type: 'finish-operation', operation: 'AX-010' });
+  expect(refused).toContain('check-not-clear');
+  for (const me of ['tom', 'ada']) {
+    const { ends, work, gate, desk } = viewOf(shop, me);
+    const acts = [...ends, ...work].flatMap(({ rows }) => rows.flatMap((row) => row.acts));
+    const said = (act: ActRef | undefined) =>
+      (act?.reasons ?? []).map((index) => desk.reasons[index]?.refusal.code);
+    const finish = acts.find(({ type, key }) => type === 'finish-operation' && key === 'AX-010');
+    expect(said(finish)).toEqual(refused);
+    expect(said(gate.acts.find(({ type }) => type === 'advance-car'))).toContain('hold-stands');
+    // Bad news is never refused, and names nothing yet.
+    expect(desk.always.flatMap(said)).toEqual([]);
+  }
+});

@@ -1,24 +1,30 @@
 /** Photographs stand where what they show stands: in its own row, and in that of the work or finding it belongs to. */
+import type { PersonId } from '@/lib/domain/base/vocabulary';
 import type { PhotoRow } from '@/lib/domain/car/rows';
 import type { RowView } from '@/lib/wire/views/car';
 import { isKeptName } from '@/lib/wire/views/photo';
 import type { PhotoRef } from '@/lib/wire/views/photo';
 import type { Seen } from './seen';
 
+/** What naming a photograph takes. */
+interface Shown extends Pick<Seen, 'car' | 'words' | 'when'> {
+  readonly tag: (person: PersonId) => { readonly name: string };
+}
+
 /** Those of the things with these keys, the oldest first. */
-export const photosOf = (seen: Seen, things: ReadonlySet<string>): readonly PhotoRef[] =>
+export const photosOf = (seen: Shown, things: ReadonlySet<string>): readonly PhotoRef[] =>
   kept(seen)
     .filter(({ of }) => things.has(of))
     .map((photo) => refOf(seen, photo));
 
 /** All of the car, the newest first. */
-export const allPhotos = (seen: Seen): readonly PhotoRef[] =>
+export const allPhotos = (seen: Shown): readonly PhotoRef[] =>
   kept(seen)
     .map((photo) => refOf(seen, photo))
     .reverse();
 
 /** What is to be looked at beside a thing: its own, and those of the findings about it. */
-export const photosAbout = (seen: Seen, key: string): readonly PhotoRef[] =>
+export const photosAbout = (seen: Shown, key: string): readonly PhotoRef[] =>
   photosOf(
     seen,
     new Set([
@@ -42,19 +48,19 @@ export const withPhotos = <Row extends RowView>(seen: Seen, rows: readonly Row[]
 };
 
 /** The same one may stand with several things; the copy is one. */
-const kept = ({ car }: Seen): readonly PhotoRow[] =>
+const kept = ({ car }: Shown): readonly PhotoRow[] =>
   Object.values(car.photos)
     .filter(({ hash }) => isKeptName(hash))
     .sort((a, b) => a.at.localeCompare(b.at));
 
-const refOf = (seen: Seen, { of, slot, hash, by, at }: PhotoRow): PhotoRef => ({
+const refOf = (seen: Shown, { of, slot, hash, by, at }: PhotoRow): PhotoRef => ({
   hash,
   shows: `${of === seen.car.id ? seen.car.chassis : thingOf(seen, of)}, ${slot}`,
   taken: `${seen.tag(by).name}, ${seen.when(at)}`,
 });
 
 /** A finding's number says little: what it is about goes with it. */
-const thingOf = (seen: Seen, of: string): string => {
+const thingOf = (seen: Shown, of: string): string => {
   const about = seen.car.findings[of]?.about;
   return about === undefined
     ? seen.words.thing(of)

@@ -155,6 +155,7 @@ const deskOf = (seen: Seen, acts: Acts, shown: readonly ActRef[], signature: str
     cars: seen.floor.map(({ id }) => id).filter((id) => id !== car.id),
     always,
     whys: acts.whys,
+    reasons: acts.reasons,
   };
 };
 

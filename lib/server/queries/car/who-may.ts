@@ -4,28 +4,33 @@
  */
 import { COMMANDS } from '@/lib/domain/authority';
 import type { Refusal } from '@/lib/domain/base/refusals';
+import { sentence } from '@/lib/domain/base/sentences';
 import type { PersonId } from '@/lib/domain/base/vocabulary';
 import { either } from '@/lib/domain/base/words';
 import type { ClaimType } from '@/lib/domain/commands';
 import { decide } from '@/lib/domain/decide';
+import { isOfState } from '@/lib/domain/still-refused';
+import type { SaidRefusal } from '@/lib/wire/door';
 import type { ActRef, CarClaimType, ThingKind } from '@/lib/wire/views/desk';
 import { sampleClaim } from './sample-claims';
 import type { Seen } from './seen';
 
 type Whys = Readonly<Record<PersonId, string>>;
 
-/** Makes acts, and keeps the table of who may not: most acts share one. */
+/** Makes acts, and keeps the tables of who may not and of what stands against them: most acts share one. */
 export class Acts {
   private readonly seen: Seen;
   private readonly found = new Map<string, number>();
+  private readonly told = new Map<string, number>();
   readonly whys: Whys[] = [];
+  readonly reasons: SaidRefusal[] = [];
 
   constructor(seen: Seen) {
     this.seen = seen;
   }
 
   act(type: CarClaimType, kind: ThingKind, key: string): ActRef {
-    const whys = whysOf(this.seen, type, key);
+    const { whys, refusals } = asked(this.seen, type, key);
     const text = JSON.stringify(whys);
     let why = this.found.get(text);
     if (why === undefined) {
@@ -33,7 +38,18 @@ export class Acts {
       this.whys.push(whys);
       this.found.set(text, why);
     }
-    return { type, kind, key, why };
+    // Of an act that names no thing yet the rules can't say what stands against it.
+    const reasons = key === '' ? [] : refusals.map((refusal) => this.reason(refusal));
+    return { type, kind, key, why, ...(reasons.length === 0 ? {} : { reasons }) };
+  }
+
+  private reason(refusal: Refusal): number {
+    const text = JSON.stringify(refusal);
+    const before = this.told.get(text);
+    if (before !== undefined) return before;
+    const { nameOf, spoken } = this.seen;
+    this.told.set(text, this.reasons.length);
+    return this.reasons.push({ refusal, sentence: spoken(sentence(refusal, nameOf)) }) - 1;
   }
 
   all(types: readonly ClaimType[], kind: ThingKind, key: string): readonly ActRef[] {
@@ -43,19 +59,37 @@ export class Acts {
 
 export const isOnCar = (type: ClaimType): type is CarClaimType => COMMANDS[type].stream === 'car';
 
-const whysOf = (seen: Seen, type: CarClaimType, key: string): Whys => {
+interface Asked {
+  readonly whys: Whys;
+  /** Why it would be refused whoever gave it. */
+  readonly refusals: readonly Refusal[];
+}
+
+const asked = (seen: Seen, type: CarClaimType, key: string): Asked => {
   const claim = sampleClaim(seen, type, key);
-  const found: Record<PersonId, string> = {};
+  const { actor } = seen.facts;
+  const whys: Record<PersonId, string> = {};
+  const heard = new Map<PersonId, readonly Refusal[]>();
   for (const { id } of seen.people) {
     const verdict = decide({ ...seen.facts, actor: id }, seen.world, {
       id: '',
       doneAt: seen.facts.judgedAt,
       claim,
     });
-    const why = verdict.ok ? null : (verdict.error.map(personal).find((each) => each !== null) ?? null);
-    if (why !== null) found[id] = why;
+    const refusals = verdict.ok ? [] : verdict.error;
+    const why = refusals.map(personal).find((each) => each !== null) ?? null;
+    if (why !== null) whys[id] = why;
+    // Whoever may not is told nothing else: how things stand is told to those who may.
+    if (!refusals.some(({ code }) => code === 'not-allowed')) heard.set(id, refusals);
   }
-  return found;
+  const refusals = heard.get(actor) ?? [...heard.values()][0] ?? [];
+  // Another's clock is no matter of the act.
+  return {
+    whys,
+    refusals: refusals.filter(
+      (each) => isOfState(each) && (each.code !== 'clock-running' || each.details.person === actor),
+    ),
+  };
 };
 
 /** Only what is about the person: all the rest the form shows when it is refused. */

@@ -3,12 +3,16 @@ import type { StateKey } from '@/lib/domain/base/vocabulary';
 import type { Car } from '@/lib/domain/car/rows';
 import { jointCase } from '@/lib/domain/decide/joints';
 import type { Facts } from '@/lib/domain/facts';
+import { askOf, isAsked, offeredActs } from '@/lib/domain/joint-asks';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import { unmet } from '@/lib/domain/unmet';
+import { photosAbout } from '@/lib/server/queries/car/photos';
+import { wordsFrom } from '@/lib/wire/views/event-words';
+import { namesOf, withPeople } from '@/lib/wire/views/names';
 import { refusalLine } from '@/lib/wire/views/refusal';
 import type { SignOffView } from '@/lib/wire/views/sign-off';
 import { whenWords, withTimes } from '@/lib/wire/views/when';
-import { actViews, nextAct, spokenLine } from './acts-view';
+import { actViews, spokenLine } from './acts-view';
 import { drawingView } from './drawing-view';
 import { hardwareViews } from './hardware-view';
 import { doubtViews, jointView, markViews, standingView } from './joint-view';
@@ -37,7 +41,8 @@ export const viewOfJoint = (
   };
   const view = jointView(at, entry, said);
   const tools = toolViews(at, slot, spoken);
-  const acts = actViews(at, slot, tools, spoken);
+  const next = askOf(at, offeredActs(at));
+  const photos = photosAbout(shownBy(plan, car, facts, said), joint.stateKey);
   return {
     car: {
       id: car.id,
@@ -58,10 +63,30 @@ export const viewOfJoint = (
     tools,
     adapters: Object.values(facts.adapters),
     people: peopleViews(at),
-    acts,
-    next: nextAct(at, acts),
+    acts: actViews(at, slot, tools, spoken),
+    next,
+    isAsked: isAsked(next),
     needs: unmet(plan, car, facts, joint.finalNeeds).map((refusal) =>
       spokenLine(refusalLine(car.id, refusal, plan, facts.people), spoken),
     ),
+    ...(photos.length === 0 ? {} : { photos }),
   };
 };
+
+/** How the photographs of a car are named here. */
+const shownBy = (
+  plan: CompiledPlan,
+  car: Car,
+  { people }: Facts,
+  { person, when }: Said,
+): Parameters<typeof photosAbout>[0] => ({
+  car,
+  words: wordsFrom({
+    nameOf: withPeople(namesOf(plan.document), people),
+    people,
+    stages: plan.stages,
+    signatures: car.signatures,
+  }),
+  tag: (id) => ({ name: person(id) }),
+  when,
+});

@@ -5,7 +5,10 @@ import { announce } from '@/components/ui/live-region';
 import { newId } from '@/lib/offline/new-id';
 import { copyOf } from '@/lib/offline/photo-copy';
 import type { Copied } from '@/lib/offline/photo-copy';
+import { photoDrafts } from '@/lib/offline/photo-drafts';
+import type { PhotoPlace } from '@/lib/offline/photo-drafts';
 import { sendPhoto } from '@/lib/offline/send-photo';
+import { clockTime } from './clock-time';
 
 /** One that was taken: on the way to being kept, kept, or not and why. */
 export interface TakenPhoto {
@@ -18,6 +21,10 @@ export interface TakenPhoto {
   readonly part: number;
   readonly says: string;
   readonly copied: Copied | null;
+  /** `10:52`, where the device had it from before; null = taken on this page. */
+  readonly back: string | null;
+  /** Why the device does not keep it; null where it does. */
+  readonly onlyHere: string | null;
 }
 
 export interface Photos {
@@ -27,14 +34,19 @@ export interface Photos {
   readonly remove: (photo: TakenPhoto) => void;
 }
 
-/** Photographs of one form. Whatever happens to the line, they stay here until they are kept or taken off. */
+/** A device that stores nothing, and does not say so, must not keep the hand waiting. */
+const PATIENCE_MS = 4000;
+const NOT_STORED = 'This device did not store it. Give the photograph before you leave the page.';
+
+/** Photographs of one form. Whatever happens to the line or the page, they stay until they are given or taken off. */
 export const usePhotos = (
-  car: string,
+  { person, car, act }: PhotoPlace,
   most: number,
   tell: (kept: readonly string[], unsent: number) => void,
 ): Photos => {
   const [taken, setTaken] = useState<readonly TakenPhoto[]>([]);
   const urls = useRef(new Set<string>());
+  const takenOff = useRef(new Set<string>());
 
   const told = useEffectEvent(tell);
   useEffect(() => {
@@ -59,6 +71,12 @@ export const usePhotos = (
     announce(`A photograph is not kept. ${says}`, 'assertive');
   };
 
+  const shown = (copy: Blob): string => {
+    const url = URL.createObjectURL(copy);
+    urls.current.add(url);
+    return url;
+  };
+
   const send = async (key: string, copied: Copied): Promise<void> => {
     change(key, { state: 'sent', part: 0, says: '' });
     const answer = await sendPhoto(copied.copy, { car, ...copied.about }, (part) => change(key, { part }));
@@ -66,8 +84,20 @@ export const usePhotos = (
       fail(key, answer.says);
       return;
     }
+    void photoDrafts.markSent(key).catch(() => undefined);
     change(key, { state: 'kept', part: 1, says: '' });
     announce('The photograph is kept.');
+  };
+
+  const store = async (key: string, name: string, { copy, about }: Copied): Promise<void> => {
+    const place = { person, car, act };
+    const late = new Promise<string>((resolve) => setTimeout(resolve, PATIENCE_MS, NOT_STORED));
+    const onlyHere = await Promise.race([
+      photoDrafts.keep({ key, place, name, about, isSent: false }, copy),
+      late,
+    ]);
+    change(key, { onlyHere });
+    if (onlyHere !== null) announce(`A reload would lose the photograph. ${onlyHere}`);
   };
 
   const start = async (key: string, file: File): Promise<void> => {
@@ -76,11 +106,41 @@ export const usePhotos = (
       fail(key, copying.says);
       return;
     }
-    const url = URL.createObjectURL(copying.copy);
-    urls.current.add(url);
-    change(key, { url, copied: copying });
-    await send(key, copying);
+    if (takenOff.current.has(key)) return;
+    const copied: Copied = { copy: copying.copy, about: copying.about };
+    change(key, { url: shown(copied.copy), copied });
+    await Promise.all([store(key, file.name, copied), send(key, copied)]);
   };
+
+  // What this device had from before, each once: what the shop has not got yet is sent again.
+  const bringBack = useEffectEvent((found: Awaited<ReturnType<typeof photoDrafts.on>>): void => {
+    const back = found.map(({ key, name, copy, about, takenAt, isSent }): TakenPhoto => ({
+      key,
+      name,
+      url: shown(copy),
+      state: isSent ? 'kept' : 'sent',
+      part: isSent ? 1 : 0,
+      says: '',
+      copied: { copy, about },
+      back: clockTime(takenAt),
+      onlyHere: null,
+    }));
+    setTaken((before) => [...back, ...before]);
+    for (const { key, state, copied } of back)
+      if (state !== 'kept' && copied !== null) void send(key, copied);
+  });
+  useEffect(() => {
+    let isGone = false;
+    void photoDrafts.on({ person, car, act }).then(
+      (found) => {
+        if (!isGone && found.length > 0) bringBack(found);
+      },
+      () => undefined,
+    );
+    return () => {
+      isGone = true;
+    };
+  }, [person, car, act]);
 
   return {
     taken,
@@ -98,6 +158,8 @@ export const usePhotos = (
           part: 0,
           says: '',
           copied: null,
+          back: null,
+          onlyHere: null,
         })),
       ]);
       for (const { key, file } of fresh) void start(key, file);
@@ -105,6 +167,10 @@ export const usePhotos = (
     again: ({ key, copied }) => {
       if (copied !== null) void send(key, copied);
     },
-    remove: ({ key }) => setTaken((before) => before.filter((each) => each.key !== key)),
+    remove: ({ key }) => {
+      takenOff.current.add(key);
+      void photoDrafts.remove(key).catch(() => undefined);
+      setTaken((before) => before.filter((each) => each.key !== key));
+    },
   };
 };
