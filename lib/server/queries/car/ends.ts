@@ -144,7 +144,7 @@ const middleOf = (seen: Seen, acts: Acts, anchors: ReadonlySet<string>, end: Loo
 };
 
 const peopleOf = (seen: Seen, jobs: readonly Job[]): RowView['who'] =>
-  [...new Set(jobs.flatMap((job) => job.people))].map(seen.tag);
+  [...new Set(jobs.flatMap((job) => job.people))].map((id) => seen.tag(id));
 
 /** What its jobs wait for. */
 const waitsOf = (seen: Seen, jobs: readonly Job[]): RowView['waits'] =>
@@ -166,7 +166,8 @@ const holdRow = (seen: Seen, acts: Acts, key: string): Middle => {
     sheet: null,
     acts: acts.all(['release-hold'], 'hold', key),
     waits: [],
-    facts: hold === undefined ? [] : [['Placed', `${seen.when(hold.at)}, ${seen.tag(hold.by).name}`]],
+    facts:
+      hold === undefined ? [] : [['Placed', `${seen.when(hold.at)}, ${seen.tag(hold.by, hold.at).name}`]],
   };
 };
 
@@ -190,7 +191,7 @@ const findingRow = (seen: Seen, acts: Acts, key: string, jobs: readonly Job[], s
       row === undefined
         ? []
         : [
-            ['Found', `${seen.when(row.at)}, ${seen.tag(row.by).name}`],
+            ['Found', `${seen.when(row.at)}, ${seen.tag(row.by, row.at).name}`],
             ...(row.decidedBy === null
               ? []
               : [['Decided', `${row.disposition ?? ''}, ${seen.tag(row.decidedBy).name}`] as const]),
@@ -211,7 +212,8 @@ const changeRow = (seen: Seen, acts: Acts, key: string, jobs: readonly Job[]): M
     sheet: null,
     acts: jobs.filter(({ kind }) => kind === 'change').flatMap((job) => acts.all(job.allows, 'change', key)),
     waits: [],
-    facts: row === undefined ? [] : [['Asked', `${seen.when(row.at)}, ${seen.tag(row.requestedBy).name}`]],
+    facts:
+      row === undefined ? [] : [['Asked', `${seen.when(row.at)}, ${seen.tag(row.requestedBy, row.at).name}`]],
   };
 };
 
@@ -224,7 +226,7 @@ const openedWords = ({ car, when, tag }: Seen, key: string, says: string): strin
   const row = car.joints[key];
   return row?.opened === null || row?.opened === undefined || row.level !== 'open'
     ? says
-    : `${says} It was ${row.opened.was}; opened ${when(row.opened.at)}, ${tag(row.opened.by).name}.`;
+    : `${says} It was ${row.opened.was}; opened ${when(row.opened.at)}, ${tag(row.opened.by, row.opened.at).name}.`;
 };
 
 /** A failed check is looked at again once its finding is decided. */
@@ -275,7 +277,9 @@ const stopgapRow = (seen: Seen, acts: Acts, key: string, says: string, who: RowV
     facts: [
       ...(row === undefined || row.where === null ? [] : [['Where', row.where] as const]),
       ...(planned?.standsFor === undefined ? [] : [['Stands for', planned.standsFor] as const]),
-      ...(row === undefined ? [] : [['Placed', `${seen.when(row.at)}, ${seen.tag(row.by).name}`] as const]),
+      ...(row === undefined
+        ? []
+        : [['Placed', `${seen.when(row.at)}, ${seen.tag(row.by, row.at).name}`] as const]),
     ],
   };
 };

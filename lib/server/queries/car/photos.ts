@@ -50,7 +50,7 @@ const kept = ({ car }: Seen): readonly PhotoRow[] =>
 const refOf = (seen: Seen, { of, slot, hash, by, at }: PhotoRow): PhotoRef => ({
   hash,
   shows: `${of === seen.car.id ? seen.car.chassis : thingOf(seen, of)}, ${slot}`,
-  taken: `${seen.tag(by).name}, ${seen.when(at)}`,
+  taken: `${seen.tag(by, at).name}, ${seen.when(at)}`,
 });
 
 /** A finding's number says little: what it is about goes with it. */

@@ -7,6 +7,7 @@ import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import { unmet } from '@/lib/domain/unmet';
 import { refusalLine } from '@/lib/wire/views/refusal';
 import type { SignOffView } from '@/lib/wire/views/sign-off';
+import { nameOfPerson } from '@/lib/wire/views/names';
 import { whenWords, withTimes } from '@/lib/wire/views/when';
 import { actViews, nextAct, spokenLine } from './acts-view';
 import { drawingView } from './drawing-view';
@@ -33,7 +34,7 @@ export const viewOfJoint = (
   const said: Said = {
     spoken,
     when: whenWords(zone, facts.day),
-    person: (id) => facts.people[id]?.name ?? id,
+    person: (id, at) => nameOfPerson(facts.people, id, at),
   };
   const view = jointView(at, entry, said);
   const tools = toolViews(at, slot, spoken);
