@@ -119,6 +119,7 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   ]),
   'take-over-operation': assurance('car', 'anyone', 'someone else goes on with it', [
     'operation-not-running',
+    'already-on-it',
     'clock-running',
     ...START,
   ]),

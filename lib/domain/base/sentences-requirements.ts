@@ -19,6 +19,16 @@ const DISPOSITION_WORK: Readonly<Record<string, string>> = {
   'use-as-is': 'get the change approved',
 };
 
+/** What was decided, as one says it. */
+const DECIDED: Readonly<Record<string, string>> = {
+  rework: 'rework',
+  replace: 'a replacement',
+  'repair-outside': 'repair outside',
+  scrap: 'to scrap it',
+  misread: 'to measure again',
+  'use-as-is': 'use as it is',
+};
+
 type Code =
   | 'operation-unfinished'
   | 'joint-below-level'
@@ -87,7 +97,7 @@ export const requirementSentences: Sentences<Code> = {
   'finding-undecided': ({ finding, about }, called) =>
     `${finding} about ${called(about)} is undecided. A lead decides what is done.`,
   'finding-not-closed': ({ finding, about, disposition }, called) =>
-    `${finding} about ${called(about)} is decided (${disposition}) and not closed. ${capital(
+    `${finding} about ${called(about)}: ${DECIDED[disposition] ?? disposition} is decided and not closed. ${capital(
       DISPOSITION_WORK[disposition] ?? 'do its work',
     )}, then close it.`,
   'change-undecided': ({ change }) =>

@@ -3,7 +3,7 @@ import type { Job, LooseEnd } from '@/lib/domain/assess';
 import { LOOSE_END_KINDS } from '@/lib/domain/loose-ends';
 import type { LooseEndKind } from '@/lib/domain/loose-ends';
 import type { EndGroup, RowSign, RowView } from '@/lib/wire/views/car';
-import { SCOPE_WORDS } from '@/lib/wire/views/event-matters';
+import { DISPOSITION_WORDS, SCOPE_WORDS } from '@/lib/wire/views/event-matters';
 import { anchorOf } from '@/lib/wire/views/said-line';
 import { bodyRows } from './body-rows';
 import { checkActs } from './check-acts';
@@ -12,6 +12,7 @@ import { dueMark, lineOf, saidUnder, waitLines } from './lines';
 import { editWords } from './matter-things';
 import { operationFacts, operationPeople, operationWord } from './operation-facts';
 import { placeKind } from './place-kind';
+import { clearingActs, finishedWork } from './rework';
 import type { Seen } from './seen';
 import type { Acts } from './who-may';
 
@@ -180,9 +181,9 @@ const findingRow = (seen: Seen, acts: Acts, key: string, jobs: readonly Job[], s
     says,
     who: row?.state === 'undecided' ? [] : peopleOf(seen, mine),
     ...(row?.state === 'undecided' ? { keeper: 'a lead' } : {}),
-    open: row?.state === 'undecided' ? 'Decide' : 'Close',
+    open: row?.state === 'undecided' ? 'Decide' : row?.disposition === 'rework' ? 'Rework' : 'Close',
     sheet: row?.about.kind === 'joint' ? jointNext(seen, acts, row.about.key).sheet : null,
-    acts: mine.flatMap((job) => acts.all(job.allows, 'finding', key)),
+    acts: [...clearingActs(seen, acts, row), ...mine.flatMap((job) => acts.all(job.allows, 'finding', key))],
     waits: waitLines(
       seen,
       mine.flatMap((job) => job.waitsFor),
@@ -194,7 +195,13 @@ const findingRow = (seen: Seen, acts: Acts, key: string, jobs: readonly Job[], s
             ['Found', `${seen.when(row.at)}, ${seen.tag(row.by, row.at).name}`],
             ...(row.decidedBy === null
               ? []
-              : [['Decided', `${row.disposition ?? ''}, ${seen.tag(row.decidedBy).name}`] as const]),
+              : [
+                  [
+                    'Decided',
+                    `${row.disposition === null ? '' : DISPOSITION_WORDS[row.disposition]}, ${seen.tag(row.decidedBy).name}`,
+                  ] as const,
+                ]),
+            ...finishedWork(seen, row),
           ],
   };
 };
