@@ -5,13 +5,14 @@ import { plan, shopWith } from '@/tests/support/shop';
 
 const document = plan({
   stages: { AX: { name: 'Axle' }, WH: { name: 'Wheels' } },
-  operations: { 'AX-010': { name: 'Set the float', stage: 'AX' }, 'AX-020': { name: 'Sweep', stage: 'AX' } },
-  checks: { 'K-1': { name: 'Float', kind: 'visual', operation: 'AX-010', due: 'WH' } },
+  operations: { 'AX-010': { name: 'Set the float', stage: 'AX', body: ['check K-1'] } },
+  checks: { 'K-1': { name: 'Float', kind: 'visual' } },
 });
 
 test('a check of finished work fails, and rework is decided', () => {
   const shop = shopWith(document);
   shop.does('tom', { type: 'start-operation', operation: 'AX-010' });
+  shop.does('tom', { type: 'pass-check', check: 'K-1' });
   shop.does('tom', { type: 'finish-operation', operation: 'AX-010' });
   shop.does('tess', { type: 'fail-check', check: 'K-1', reason: 'binds' });
   shop.does('leo', { type: 'decide-finding', finding: 'F-1', disposition: 'rework', reason: 'set it again' });
@@ -20,7 +21,7 @@ test('a check of finished work fails, and rework is decided', () => {
       .ends.flatMap(({ rows }) => rows)
       .find(({ id }) => id === 'finding:F-1');
   expect(end()).toMatchObject({
-    name: 'F-1 binds',
+    name: 'F-1 Float: binds',
     says: 'about Float (K-1): rework is decided and not closed. Do the rework, then close it.',
     open: 'Rework',
   });
