@@ -121,7 +121,7 @@ const thingOf = (claim: Claim, words: Words): string | null => {
       return 'person' in claim
         ? words.person(claim.person)
         : 'tool' in claim
-          ? words.thing(claim.tool ?? '')
+          ? words.thing(claim.tool)
           : 'lot' in claim
             ? claim.lot
             : null;

@@ -22,8 +22,6 @@ export const finishedWork = ({ plan, car, words, when }: Seen, row: FindingRow):
       : [plan.checks.get(check?.key ?? '')?.operation ?? ''];
   return [...new Set(works)].flatMap((key) => {
     const finishedAt = car.operations[key]?.status === 'finished' ? car.operations[key].finishedAt : null;
-    return finishedAt === null || finishedAt === undefined
-      ? []
-      : [['On', `${words.thing(key)}, finished ${when(finishedAt)}`] as const];
+    return finishedAt === null ? [] : [['On', `${words.thing(key)}, finished ${when(finishedAt)}`] as const];
   });
 };

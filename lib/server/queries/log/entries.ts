@@ -124,7 +124,7 @@ const refusedLine = ({ type, claim, refusals }: Told, telling: Telling): EventLi
 /** Before claims were kept, only the reasons name the thing; and what holds a gate is not what was asked for. */
 const subjectIn = (type: ClaimType, refusals: readonly Refusal[], { thing }: Words): string | null => {
   const subject = MOVES.has(type) ? undefined : refusals.map(subjectOf).find((each) => each !== null);
-  return subject === undefined || subject === null ? null : thing(subject);
+  return subject === undefined ? null : thing(subject);
 };
 
 const SUBJECTS = ['joint', 'operation', 'check', 'stopgap', 'part', 'finding', 'change', 'hold'] as const;
