@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import type { ActRef } from '@/lib/wire/views/desk';
+import type { ActRef, Desk } from '@/lib/wire/views/desk';
 import { ActForm } from './act-form';
 import { useDesk } from './desk-context';
 import { formFor, hasForm } from './form-table';
@@ -16,7 +16,7 @@ interface ActListProps {
 export function ActList({ acts, job = null }: ActListProps) {
   const { desk } = useDesk();
   const [opened, setOpened] = useState<ReadonlySet<string>>(new Set());
-  const [first, ...others] = acts.filter(hasForm);
+  const [first, ...others] = acts.filter((act) => hasForm(act) && !isNothingFor(act, desk));
   const give = giving(desk, job);
   const more = give === null ? others : [...others, give];
   const keyOf = ({ type, key }: ActRef): string => `${type} ${key}`;
@@ -53,6 +53,12 @@ export function ActList({ acts, job = null }: ActListProps) {
     </>
   );
 }
+
+/** Who is alone on work has nobody to take it over from; whoever relieves them gives the PIN at their own name. */
+const isNothingFor = ({ type, key, why }: ActRef, { me, whys, operations }: Desk): boolean =>
+  type === 'take-over-operation' &&
+  whys[why]?.[me.id] !== undefined &&
+  operations[key]?.present.includes(me.id) === true;
 
 /** Whom a job is given to is the lead's; nobody else is asked. */
 const giving = (desk: ReturnType<typeof useDesk>['desk'], job: string | null): ActRef | null => {

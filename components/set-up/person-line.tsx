@@ -11,13 +11,15 @@ import { EndDialog } from './end-dialog';
 import { LinkDialog } from './link-dialog';
 import { QualifyDialog } from './qualify-dialog';
 import { RemoveDialog } from './remove-dialog';
+import { RenameDialog } from './rename-dialog';
+import { RolesDialog } from './roles-dialog';
 
 interface PersonLineProps {
   readonly person: SetUpPerson;
   readonly view: PeopleView;
 }
 
-type Open = 'link' | 'qualify' | 'end' | 'remove' | null;
+type Open = 'link' | 'qualify' | 'end' | 'rename' | 'roles' | 'remove' | null;
 
 export function PersonLine({ person, view: { keys, today, yesterday } }: PersonLineProps) {
   const [open, setOpen] = useState<Open>(null);
@@ -39,7 +41,7 @@ export function PersonLine({ person, view: { keys, today, yesterday } }: PersonL
       <span className="t">
         <b>{person.name}</b>
         <span className="small dim">
-          {person.roles.join(', ')}; in the records: {person.id}
+          {person.roles.join(', ')}; the records call them “{person.id}”
         </span>
         <span className="small">
           <Glyph name={person.needsLink ? 'due' : 'passed'} size={18} /> {person.secrets}
@@ -72,6 +74,14 @@ export function PersonLine({ person, view: { keys, today, yesterday } }: PersonL
             End<span className="vh"> a qualification of {person.name}</span>
           </Button>
         ) : null}
+        <Button onClick={() => setOpen('rename')}>
+          Rename<span className="vh"> {person.name}</span>
+        </Button>
+        {person.mayChangeRoles ? (
+          <Button onClick={() => setOpen('roles')}>
+            Roles<span className="vh"> of {person.name}</span>
+          </Button>
+        ) : null}
         {person.mayRemove ? (
           <Button kind="quiet" onClick={() => setOpen('remove')}>
             Remove<span className="vh"> {person.name}</span>
@@ -83,6 +93,8 @@ export function PersonLine({ person, view: { keys, today, yesterday } }: PersonL
       {open === 'end' ? (
         <EndDialog person={person} today={today} yesterday={yesterday} onClose={close} />
       ) : null}
+      {open === 'rename' ? <RenameDialog person={person} onClose={close} /> : null}
+      {open === 'roles' ? <RolesDialog person={person} onClose={close} /> : null}
       {open === 'remove' ? <RemoveDialog person={person} onClose={close} /> : null}
     </li>
   );

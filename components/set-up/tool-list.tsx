@@ -75,6 +75,9 @@ export function ToolList({ view: { tools, adapters }, hasPages }: ToolListProps)
   );
 }
 
+/** Many a tool is called by its range, `click wrench 1–10 N·m`: once is enough. */
+const isSaidBy = (name: string, range: string): boolean => name.includes(range.replace(' to ', '–'));
+
 interface ToolLineProps {
   readonly tool: SetUpTool;
   readonly hasPage: boolean;
@@ -90,7 +93,7 @@ function ToolLine({ tool, hasPage }: ToolLineProps) {
           {id} {name}
         </b>
         <span className="small dim">
-          {kind}, {range}
+          {isSaidBy(name, range) ? kind : `${kind}, ${range}`}
           {length === null ? '' : `, ${length} to the handle mark`}
           {cycles === null ? '' : `; ${cycles}`}
         </span>

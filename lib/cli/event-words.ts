@@ -16,6 +16,10 @@ const shopWords = (event: ShopEvent): string => {
       return `${event.person} is qualified for ${event.qualification.key}`;
     case 'qualification-ended':
       return `${event.person} is qualified for ${event.key} up to ${event.last}, not after`;
+    case 'person-renamed':
+      return `${event.was} is called ${event.name} from now on`;
+    case 'roles-changed':
+      return `${event.person} is ${event.roles.join(', ')} from now on; was ${event.was.join(', ')}`;
     case 'person-removed':
       return `${event.person} has left`;
     case 'tool-added':

@@ -6,6 +6,8 @@ export const OWN_EVENT: Readonly<Record<ClaimType, EventType>> = {
   'add-person': 'person-added',
   'qualify-person': 'person-qualified',
   'end-qualification': 'qualification-ended',
+  'rename-person': 'person-renamed',
+  'change-roles': 'roles-changed',
   'remove-person': 'person-removed',
   'add-tool': 'tool-added',
   'add-adapter': 'adapter-added',

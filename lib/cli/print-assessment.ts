@@ -1,4 +1,5 @@
 /** How a car stands: its next gate, its loose ends by kind, and its jobs. */
+import { withPlace } from '@/lib/domain/base/words';
 import type { Job } from '@/lib/domain/assess';
 import { sentence } from '@/lib/domain/base/sentences';
 import { counted } from '@/lib/domain/base/words';
@@ -31,11 +32,11 @@ const printGate = ({ car, plan, assessment }: AssessedCar, page: Page): readonly
   const title = `${car.id}, chassis ${car.chassis}`;
   if (car.delivered) return [page.ink.strong(`${title}: delivered`)];
   const next = plan.stages[car.stage + 1];
-  const way = next === undefined ? 'delivery' : `${next.key} (${next.name})`;
+  const way = next === undefined ? 'delivery' : `${next.name} (${next.key})`;
   const { unmet } = assessment.gate;
   const isHeldByEnds = next === undefined && assessment.looseEnds.length > 0;
   return [
-    page.ink.strong(`${title}: in stage ${assessment.stage} (${stage?.name ?? ''})`),
+    page.ink.strong(`${title}: in stage ${stage?.name ?? ''} (${assessment.stage})`),
     unmet.length === 0
       ? `  Gate to ${way}: ${isHeldByEnds ? 'closed by loose ends' : page.ink.good('open')}`
       : `  Gate to ${way}: closed by ${counted(unmet.length, 'thing')}`,
@@ -106,7 +107,7 @@ const printJob = (job: Job, page: Page): readonly string[] => {
   const paused = job.state === 'paused' ? ', paused' : '';
   const people = job.people.length === 0 ? '' : `, for ${job.people.join(', ')}`;
   return [
-    `    ${JOB_WORDS[job.kind]} ${job.key}${name === null ? '' : ` (${name})`}${paused}${who}${people}`,
+    `    ${JOB_WORDS[job.kind]} ${name === null ? job.key : `${withPlace(job.key, name)} (${job.key})`}${paused}${who}${people}`,
     ...job.waitsFor.map((refusal) => page.ink.faint(`      waits: ${sentence(refusal, page.nameOf)}`)),
   ];
 };

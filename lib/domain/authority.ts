@@ -49,6 +49,8 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   'add-person': note('shop', LEADS, 'someone works here', ['already-there']),
   'qualify-person': assurance('shop', LEADS, 'someone may do this kind of work, from a day to a day', []),
   'end-qualification': note('shop', LEADS, 'someone may do this kind of work up to a day and no longer'),
+  'rename-person': note('shop', LEADS, 'someone is called something else from now on'),
+  'change-roles': note('shop', OWNER, 'someone has other roles from now on', ['last-owner']),
   'remove-person': note('shop', LEADS, 'someone no longer works here', ['last-owner']),
   'add-tool': note('shop', LEADS, 'the shop has this tool', ['already-there', 'value-unreadable']),
   'add-adapter': note('shop', LEADS, "the shop has this crow's-foot or extension", [
@@ -117,6 +119,7 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   ]),
   'take-over-operation': assurance('car', 'anyone', 'someone else goes on with it', [
     'operation-not-running',
+    'already-on-it',
     'clock-running',
     ...START,
   ]),

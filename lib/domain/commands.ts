@@ -49,6 +49,8 @@ export type ShopClaim =
     }
   | { readonly type: 'qualify-person'; readonly person: PersonId; readonly qualification: Qualification }
   | ({ readonly type: 'end-qualification' } & QualificationEnd)
+  | { readonly type: 'rename-person'; readonly person: PersonId; readonly name: string }
+  | { readonly type: 'change-roles'; readonly person: PersonId; readonly roles: readonly Role[] }
   | { readonly type: 'remove-person'; readonly person: PersonId }
   | AddTool
   | {

@@ -25,6 +25,8 @@ export interface Signed {
 }
 
 export interface SignedAs {
+  /** What the signer was called. Absent in logs from before people could be renamed: the shop’s books know it. */
+  readonly name?: string;
   readonly roles: readonly Role[];
   /** Those that held on the day that counts. */
   readonly qualifications: readonly Key[];

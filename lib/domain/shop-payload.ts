@@ -1,5 +1,5 @@
 /** What happened to the shop's own books: people, tools, plans, lots. `events.ts` puts them beside what happens on cars. */
-import type { Instant, LotId, PersonId, ToolId } from './base/vocabulary';
+import type { Instant, LotId, PersonId, Role, ToolId } from './base/vocabulary';
 import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
 import type { Adapter, Calibration, SuspectInterval, Tool } from './torque/tool';
 
@@ -7,6 +7,18 @@ export type ShopPayload =
   | { readonly type: 'person-added'; readonly person: Person }
   | { readonly type: 'person-qualified'; readonly person: PersonId; readonly qualification: Qualification }
   | ({ readonly type: 'qualification-ended' } & QualificationEnd)
+  | {
+      readonly type: 'person-renamed';
+      readonly person: PersonId;
+      readonly name: string;
+      readonly was: string;
+    }
+  | {
+      readonly type: 'roles-changed';
+      readonly person: PersonId;
+      readonly roles: readonly Role[];
+      readonly was: readonly Role[];
+    }
   | { readonly type: 'person-removed'; readonly person: PersonId }
   | { readonly type: 'tool-added'; readonly tool: Tool }
   | { readonly type: 'adapter-added'; readonly adapter: Adapter }

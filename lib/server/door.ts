@@ -9,6 +9,7 @@ import type { DoorAnswer, DoorRequest } from '@/lib/wire/door';
 import { shopDay } from '@/lib/wire/shop-day';
 import { namesOf } from '@/lib/wire/views/names';
 import { withTimes } from '@/lib/wire/views/when';
+import { endSessionsOf } from './auth/credentials';
 import { noteContact } from './auth/session-row';
 import type { Seat } from './auth/session-row';
 import { signerOf } from './auth/signer';
@@ -58,6 +59,13 @@ const answerAs = async (
     now,
   });
   await noteContact(db, seat.device, now, sequence);
+  // Who signs in, and how, goes by the roles: with other roles everybody comes in anew.
+  if (
+    ran.outcome === 'accepted' &&
+    command.claim.type === 'change-roles' &&
+    command.claim.person !== seat.person.id
+  )
+    await endSessionsOf(db, command.claim.person);
   return inWords(db, command, ran, withTimes(seat.zone, shopDay(seat.zone)(now)));
 };
 

@@ -130,7 +130,7 @@ const judged = async (
   const { facts, world } = await readSlice(tx, kept, zone, given, locked, plan);
   const verdict = decide(facts, world, command);
   if (!verdict.ok) {
-    await writeRefused(tx, command.id, verdict.error);
+    await writeRefused(tx, command, verdict.error);
     return { answer: { outcome: 'refused', already: false, refusals: verdict.error }, commit: nothing };
   }
   const after = evolveAll(world, verdict.value);

@@ -64,6 +64,12 @@ const shopClaims = (instant: ReturnType<typeof instantSchema>) =>
     }),
     z.strictObject({ ...is('qualify-person'), person: idSchema, qualification }),
     z.strictObject({ ...is('end-qualification'), person: idSchema, key: idSchema, last: day }),
+    z.strictObject({
+      ...is('rename-person'),
+      person: idSchema,
+      name: words.max(100, 'this is longer than 100 characters'),
+    }),
+    z.strictObject({ ...is('change-roles'), person: idSchema, roles: z.array(z.enum(ROLES)).min(1) }),
     z.strictObject({ ...is('remove-person'), person: idSchema }),
     z.strictObject({
       ...is('add-tool'),

@@ -132,9 +132,11 @@ describe('replay', () => {
     const { exit, out } = played(dayUpTo('"to":"RO"'));
     const after = out.slice(out.findIndex((line) => line.startsWith('T1, chassis')));
     expect(exit).toBe(0);
-    expect(after[1]).toBe('  Gate to RO (Rolling): closed by 4 things');
-    expect(after).toContain('    verify J-2 (axle clamps to frame)');
-    expect(after).toContainEqual(expect.stringMatching(/^ {6}waits: J-2 .* must be verified/));
+    expect(after[1]).toBe('  Gate to Rolling (RO): closed by 4 things');
+    expect(after).toContain('    verify axle clamps to frame (J-2)');
+    expect(after).toContainEqual(
+      expect.stringMatching(/^ {6}waits: Axle clamps to frame \(J-2\) .* must be verified/),
+    );
     expect(after).toContain('  Waiting for a later gate: 1 job');
   });
 

@@ -16,6 +16,8 @@ const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
   'add-person': { type: 'add-person', person: 'new', name: 'New', roles: ['technician'] },
   'qualify-person': { type: 'qualify-person', person: 'tom', qualification: { key: 'brakes' } },
   'end-qualification': { type: 'end-qualification', person: 'tom', key: 'brakes', last: '2026-03-01' },
+  'rename-person': { type: 'rename-person', person: 'tess', name: 'Tess Marrow' },
+  'change-roles': { type: 'change-roles', person: 'tess', roles: ['lead'] },
   'remove-person': { type: 'remove-person', person: 'tess' },
   'add-tool': {
     type: 'add-tool',
@@ -91,6 +93,7 @@ const WHO: Readonly<Record<Exclude<May, 'anyone'>, readonly ClaimType[]>> = {
     'add-person',
     'qualify-person',
     'end-qualification',
+    'rename-person',
     'remove-person',
     'add-tool',
     'add-adapter',
@@ -106,7 +109,7 @@ const WHO: Readonly<Record<Exclude<May, 'anyone'>, readonly ClaimType[]>> = {
     'decide-change',
   ],
   lead: ['advance-car', 'send-back'],
-  owner: ['deliver-car'],
+  owner: ['change-roles', 'deliver-car'],
 };
 const mayOf = (type: ClaimType): May =>
   (['lead or owner', 'lead', 'owner'] as const).find((may) => WHO[may].includes(type)) ?? 'anyone';

@@ -31,7 +31,7 @@ describe('given a technician at work on one operation', () => {
       { code: 'clock-running', details: { person: 'tom', car: 'C1', operation: 'AX-010' } },
     ]);
     expect(shop.sentences(refusals)).toEqual([
-      'Tom is at work on AX-010 (Hang the axle) of C1, and a person has one running clock. Step out of it, pause or finish it first.',
+      'Tom is at work on Hang the axle (AX-010) of C1, and a person has one running clock. Step out of it, pause or finish it first.',
     ]);
     does('tom', { type: 'pause-operation', operation: 'AX-010', leftAs: 'two bolts in' });
     does('tom', { type: 'start-operation', operation: 'AX-020' });

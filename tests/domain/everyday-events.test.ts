@@ -596,7 +596,7 @@ describe('given joints that are torqued again after the first miles', () => {
     const refusals = shop.refused('tess', { type: 'finish-operation', operation: 'PR-080' });
     expect(refusals).toEqual([{ code: 'joint-work-missing', details: { joint: 'J-110', work: 'retorque' } }]);
     expect(shop.sentences(refusals)).toEqual([
-      'J-110 (Axle) has not been torqued again in this run. Torque it again in full.',
+      'Axle (J-110) has not been torqued again in this run. Torque it again in full.',
     ]);
     shop.tighten('tess', 'J-110');
     shop.finish('tess', 'PR-080');
@@ -620,7 +620,7 @@ describe('given work that asks for a photo', () => {
     shop.does('tess', photo('side'));
     const refusals = shop.refused('tom', finish);
     expect(shop.sentences(refusals)).toEqual([
-      'FR-060 (Stamp the number) asks for a photo “stamp”. Take it.',
+      'Stamp the number (FR-060) asks for a photo “stamp”. Take it.',
     ]);
     shop.does('tess', photo('stamp'));
     shop.does('tom', finish);

@@ -1,6 +1,6 @@
 /** Who works in the shop: what they may do from a day to a day, and who lets owners in and out. */
 import { describe, expect, test } from 'vitest';
-import { isQualified } from '@/lib/domain/shop/rows';
+import { isQualified, nameAt } from '@/lib/domain/shop/rows';
 import { plan, shopWith } from '@/tests/support/shop';
 
 const brakes = plan({
@@ -82,5 +82,98 @@ describe('given a shop with one owner', () => {
     shop.does('ada', another);
     shop.does('ada', { type: 'remove-person', person: 'ada' });
     expect(shop.codes('eve', { type: 'remove-person', person: 'eve' })).toEqual(['last-owner']);
+  });
+});
+
+describe('given somebody with another name from today', () => {
+  const rename = { type: 'rename-person', person: 'tess', name: 'Tess Marrow' } as const;
+  const tess = (shop: ReturnType<typeof shopWith>) => {
+    const found = shop.world.shop.people['tess'];
+    if (found === undefined) throw new Error('Tess is not there');
+    return found;
+  };
+
+  test('then what was before keeps the name of then, through every change', () => {
+    const shop = shopWith(brakes);
+    const first = tess(shop).name;
+    const before = shop.now;
+    shop.later('1 d');
+    shop.does('leo', rename);
+    const between = shop.now;
+    shop.later('1 d');
+    shop.does('leo', { ...rename, name: 'Tess Thorn' });
+    expect(nameAt(tess(shop), before)).toBe(first);
+    expect(nameAt(tess(shop), between)).toBe('Tess Marrow');
+    expect(nameAt(tess(shop), shop.now)).toBe('Tess Thorn');
+    expect(tess(shop).name).toBe('Tess Thorn');
+  });
+
+  test('then a signature says the name that it was given under', () => {
+    const shop = shopWith(brakes);
+    const signedBy = () => {
+      const [finished] = shop
+        .does('tess', { type: 'finish-operation', operation: 'AX-010' })
+        .filter((event) => event.type === 'operation-finished');
+      return finished?.type === 'operation-finished' ? finished.signed.as?.name : undefined;
+    };
+    const first = tess(shop).name;
+    shop.does('tess', { type: 'start-operation', operation: 'AX-010' });
+    expect(signedBy()).toBe(first);
+    const { last } = shop;
+    shop.does('leo', rename);
+    shop.does('tess', { type: 'strike-signature', signature: last, reason: 'too early' });
+    shop.does('tess', { type: 'resume-operation', operation: 'AX-010' });
+    expect(signedBy()).toBe('Tess Marrow');
+  });
+
+  test('the same name again changes nothing; a technician renames nobody, and nobody is no one', () => {
+    const shop = shopWith(brakes);
+    expect(shop.does('leo', { ...rename, name: tess(shop).name })).toEqual([]);
+    expect(tess(shop).formerly).toBeUndefined();
+    expect(shop.codes('tess', rename)).toEqual(['not-allowed']);
+    expect(shop.codes('leo', { ...rename, person: 'nobody' })).toEqual(['unknown-thing']);
+  });
+});
+
+describe('given roles to be changed', () => {
+  const roles = (person: string, ...wanted: readonly ('owner' | 'lead' | 'technician')[]) =>
+    ({ type: 'change-roles', person, roles: wanted }) as const;
+
+  test('then an owner gives and takes them, and they count at once', () => {
+    const shop = shopWith(brakes);
+    expect(shop.codes('tess', { type: 'assign', job: 'stage:AX', add: ['tess'] })).toEqual(['not-allowed']);
+    shop.does('ada', roles('tess', 'technician', 'lead'));
+    expect(shop.world.shop.people['tess']?.roles).toEqual(['lead', 'technician']);
+    shop.does('tess', { type: 'assign', job: 'stage:AX', add: ['tess'] });
+    shop.does('ada', roles('tess', 'technician'));
+    expect(shop.codes('tess', { type: 'assign', job: 'stage:AX', add: ['tess'] })).toEqual(['not-allowed']);
+  });
+
+  test('then a lead changes none, not even their own', () => {
+    const shop = shopWith(brakes);
+    expect(shop.codes('leo', roles('tess', 'lead'))).toEqual(['not-allowed']);
+    expect(shop.codes('leo', roles('leo', 'lead', 'owner'))).toEqual(['not-allowed']);
+  });
+
+  test('then the only owner keeps that role until there is another, and may take others on', () => {
+    const shop = shopWith(brakes);
+    expect(shop.codes('ada', roles('ada', 'lead'))).toEqual(['last-owner']);
+    shop.does('ada', roles('ada', 'owner', 'lead'));
+    shop.does('ada', roles('leo', 'lead', 'owner'));
+    shop.does('ada', roles('ada', 'lead'));
+    expect(shop.codes('leo', roles('leo', 'lead'))).toEqual(['last-owner']);
+    expect(shop.codes('ada', roles('leo', 'lead'))).toEqual(['not-allowed']);
+  });
+
+  test('an owner who left is no owner: the one who stays keeps the role', () => {
+    const shop = shopWith(brakes);
+    shop.does('ada', roles('leo', 'lead', 'owner'));
+    shop.does('leo', { type: 'remove-person', person: 'ada' });
+    expect(shop.codes('leo', roles('leo', 'lead'))).toEqual(['last-owner']);
+  });
+
+  test('the same roles again change nothing', () => {
+    const shop = shopWith(brakes);
+    expect(shop.does('ada', roles('tess', ...(shop.world.shop.people['tess']?.roles ?? [])))).toEqual([]);
   });
 });

@@ -10,7 +10,7 @@ const one = plan({
   },
 });
 
-test('roles, qualifications that held, tool and its calibration stand in the event', () => {
+test('name, roles, qualifications that held, tool and its calibration stand in the event', () => {
   const shop = shopWith(one);
   shop.begin('tom', 'AX-010');
   const events = shop.does('tom', {
@@ -22,7 +22,11 @@ test('roles, qualifications that held, tool and its calibration stand in the eve
   });
   const marked = events.find((event) => event.type === 'joint-marked');
   const as = marked?.type === 'joint-marked' ? marked.signed.as : undefined;
-  expect(as).toMatchObject({ roles: ['technician'], tool: 'T-05' });
+  expect(as).toMatchObject({
+    name: shop.world.shop.people['tom']?.name,
+    roles: ['technician'],
+    tool: 'T-05',
+  });
   expect(as?.calibration).toEqual(shop.world.shop.tools['T-05']?.calibrations.at(-1));
   expect(marked?.meta).toMatchObject({ by: 'tom' });
   expect(marked?.meta.receivedAt).toBeDefined();

@@ -70,7 +70,7 @@ describe('a dial wrench', () => {
     const text = await tools.innerText();
     expect(text).toMatch(/T-03 click wrench.*\n?.*not in calibration on \d+ \w+: its last counts to \d+ \w+/);
     expect(text).toMatch(/T-12 dial wrench[^\n]*\n[^\n]*suspect since \w{3} \d+ \w{3}/);
-    expect(text).toMatch(/T-01 click wrench[^\n]*\n[^\n]*takes dial/);
+    expect(text).toMatch(/T-01 click wrench[^\n]*\n[^\n]*tightened by dial/);
     expect(text).not.toMatch(/\d{4}-\d{2}-\d{2}/);
     await tools.getByRole('button', { name: /T-91.*A-91/ }).click();
     await page.locator('.so-most', { hasText: /^40\.7\s*N·m$/ }).waitFor();

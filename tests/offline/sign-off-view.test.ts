@@ -71,7 +71,7 @@ describe('what comes next', () => {
   it('is the final once its work runs, with what must hold before', () => {
     begun();
     expect(view().next).toBe('final');
-    expect(view().needs.map(({ says }) => says)).toEqual(['down (on its wheels) is not so, and must be.']);
+    expect(view().needs.map(({ says }) => says)).toEqual(['“down” is not so, and must be.']);
     expect(view().acts.final.inTheWay.map(({ code }) => code)).toEqual(['condition-not-true']);
     down();
     expect(view().acts.final).toMatchObject({ isOffered: true, inTheWay: [], run: { operation: 'ST-010' } });
@@ -133,7 +133,7 @@ describe('tools', () => {
   it('that can come first, those that can’t say why', () => {
     expect(view().tools.map(({ tool }) => tool.id)).toEqual(['T-05', 'T-07', 'T-02']);
     expect(way('T-02')?.whyNot).toEqual([
-      'T-02 is a Click tool; J-1 (Box) takes dial.'.replace('Click', 'click'),
+      'T-02 is a Click tool; Box (J-1) is tightened by dial.'.replace('Click', 'click'),
     ]);
   });
 

@@ -84,6 +84,8 @@ const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
   ['leo', { type: 'qualify-person', person: 'tom', qualification: { key: 'brakes', until: '2026-06-30' } }],
   ['leo', { type: 'end-qualification', person: 'tom', key: 'brakes', last: '2026-05-31' }],
   ['leo', { type: 'add-person', person: 'guest', name: 'Guest', roles: ['technician'] }],
+  ['leo', { type: 'rename-person', person: 'guest', name: 'Guest Hand' }],
+  ['ada', { type: 'change-roles', person: 'guest', roles: ['technician', 'lead'] }],
   ['leo', { type: 'remove-person', person: 'guest' }],
   ['leo', { type: 'release-plan', plan: 'Corbel 54 r1' }],
   ['leo', { type: 'receive-lot', lot: 'L-1', item: 'NUT', quantity: 20 }],

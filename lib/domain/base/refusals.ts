@@ -53,7 +53,7 @@ export interface RefusalDetails {
   'not-independent': { person: PersonId; joint: StateKey };
   'approver-not-independent': { person: PersonId; change: string };
   'strike-needs-lead': { signature: string; actor: PersonId };
-  /** Met by whoever removes the only owner: nobody could let anybody in any more. */
+  /** Met by whoever removes the only owner, or takes that role from them: nobody could let anybody in any more. */
   'last-owner': { person: PersonId };
 
   // --- where the work stands ---

@@ -1,5 +1,5 @@
 /** Words for requirements that are not met yet. */
-import { either, quoted } from './words';
+import { conditionWords, either, numberOf, quoted } from './words';
 import type { RefusalDetails } from './refusals';
 import type { Sentences } from './words';
 
@@ -9,7 +9,7 @@ const REMEDY: Readonly<Record<string, string>> = {
   renew: 'open it, fit new hardware and torque it again',
 };
 
-const remedyText = (remedy: string): string => REMEDY[remedy] ?? remedy;
+const remedyText = (remedy: string, it: string): string => (REMEDY[remedy] ?? remedy).replace(/\bit\b/gu, it);
 
 const DISPOSITION_WORK: Readonly<Record<string, string>> = {
   rework: 'do the rework',
@@ -18,6 +18,16 @@ const DISPOSITION_WORK: Readonly<Record<string, string>> = {
   scrap: 'fit another part',
   misread: 'measure again',
   'use-as-is': 'get the change approved',
+};
+
+/** What was decided, as one says it. */
+const DECIDED: Readonly<Record<string, string>> = {
+  rework: 'rework',
+  replace: 'a replacement',
+  'repair-outside': 'repair outside',
+  scrap: 'to scrap it',
+  misread: 'to measure again',
+  'use-as-is': 'use as it is',
 };
 
 type Code =
@@ -47,49 +57,54 @@ export const requirementSentences: Sentences<Code> = {
         ? `${called(operation)} is due again. Run it once more.`
         : `${called(operation)} is ${status}. Finish it.`,
   'joint-below-level': ({ joint, level, wanted }, called) =>
-    `${called(joint)} is ${level} and must be ${wanted}. ${
+    `${called(joint)} ${numberOf(called(joint)).is} ${level} and must be ${wanted}. ${
       wanted === 'verified' && level === 'final'
-        ? 'A second person verifies it.'
-        : `Bring it to ${wanted === 'verified' ? 'final, then have it verified' : wanted}.`
+        ? `A second person verifies ${numberOf(called(joint)).it}.`
+        : `Bring ${numberOf(called(joint)).it} to ${wanted === 'verified' ? `final, then have ${numberOf(called(joint)).it} verified` : wanted}.`
     }`,
   'joint-in-doubt': ({ joint, because, remedy }, called) =>
-    `${called(joint)} is in doubt: ${quoted(because)}. To clear it, ${remedyText(remedy)}.`,
+    `${called(joint)} ${numberOf(called(joint)).is} in doubt: ${quoted(because)}. To clear it, ${remedyText(remedy, numberOf(called(joint)).it)}.`,
   'joint-work-missing': ({ joint, work }, called) =>
     work === 'open'
-      ? `${called(joint)} has not been opened in this run. Open it and record that.`
+      ? `${called(joint)} ${numberOf(called(joint)).has} not been opened in this run. Open ${numberOf(called(joint)).it} and record that.`
       : work === 'recheck'
-        ? `${called(joint)} has not been rechecked in this run. Try it again with a good tool.`
-        : `${called(joint)} has not been torqued again in this run. Torque it again in full.`,
+        ? `${called(joint)} ${numberOf(called(joint)).has} not been rechecked in this run. Try ${numberOf(called(joint)).it} again with a good tool.`
+        : `${called(joint)} ${numberOf(called(joint)).has} not been torqued again in this run. Torque ${numberOf(called(joint)).it} again in full.`,
   'check-not-clear': ({ check, status }, called) => `${called(check)} ${CHECK_STATUS[status]}`,
   'stopgap-in-place': ({ stopgap, left, placed, what }) =>
     `${stopgap}: ${String(left)} of ${String(placed)} ${what} still in. Take ${left === 1 ? 'it' : 'them'} out and count.`,
-  'condition-not-true': ({ condition }, called) =>
-    `${called(condition)} is not so, and must be. Do the work that brings it about.`,
-  'condition-true': ({ condition }, called) =>
-    `${called(condition)} is so, and must not be. End it first, and record that.`,
+  'condition-not-true': ({ condition }) =>
+    `“${conditionWords(condition)}” is not so, and must be. Do the work that brings it about.`,
+  'condition-true': ({ condition }) =>
+    `“${conditionWords(condition)}” is so, and must not be. End it first, and record that.`,
   'wait-running': ({ operation, until }, called) =>
     until === null
       ? `The wait after ${called(operation)} has not begun. Finish that operation first.`
       : `The wait after ${called(operation)} runs until ${until}. Wait, or ask for a change that ends it.`,
   'part-absent': ({ part }, called) =>
-    `${called(part)} is not here. Record it as received once it is here and good.`,
-  'part-not-fitted': ({ part }, called) => `${called(part)} is not fitted. Fit it and record that.`,
+    many(called(part))
+      ? `${called(part)} are not here. Record them as received once they are here and good.`
+      : `${called(part)} is not here. Record it as received once it is here and good.`,
+  'part-not-fitted': ({ part }, called) =>
+    `${called(part)} ${numberOf(called(part)).is} not fitted. Fit ${numberOf(called(part)).it} and record that.`,
   'photo-missing': ({ of, slot }, called) => `${called(of)} asks for a photo “${slot}”. Take it.`,
   'option-undecided': ({ option, choices }, called) =>
     `${called(option)} is not chosen. A lead chooses ${either(choices)}.`,
   'finding-undecided': ({ finding, about }, called) =>
     `${finding} about ${called(about)} is undecided. A lead decides what is done.`,
   'finding-not-closed': ({ finding, about, disposition }, called) =>
-    `${finding} about ${called(about)} is decided (${disposition}) and not closed. ${capital(
+    `${finding} about ${called(about)}: ${DECIDED[disposition] ?? disposition} is decided and not closed. ${capital(
       DISPOSITION_WORK[disposition] ?? 'do its work',
     )}, then close it.`,
   'change-undecided': ({ change }) =>
     `${change} is asked for and undecided. Someone who neither asked nor did the work approves or declines it.`,
   'part-owed': ({ part, takenFor }, called) =>
     takenFor === ''
-      ? `${called(part)} is owed to this car. Receive and fit another.`
-      : `${called(part)} was taken for ${takenFor} and is owed to this car. Receive and fit another.`,
+      ? `${called(part)} ${numberOf(called(part)).is} owed to this car. Receive and fit ${many(called(part)) ? 'others' : 'another'}.`
+      : `${called(part)} ${numberOf(called(part)).was} taken for ${takenFor} and ${numberOf(called(part)).is} owed to this car. Receive and fit ${many(called(part)) ? 'others' : 'another'}.`,
 };
+
+const many = (thing: string): boolean => numberOf(thing).it === 'them';
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

@@ -1,5 +1,5 @@
 /** Words for torque evidence and hardware. */
-import { either, quoted, suspectWords } from './words';
+import { either, numberOf, quoted, suspectWords } from './words';
 import type { Sentences } from './words';
 
 type Code =
@@ -30,16 +30,20 @@ type Code =
   | 'lot-of-other-item'
   | 'lot-not-quarantined';
 
+/** `prevailing torque`: the drag of a lock nut is added. */
+const methodWords = (method: string): string => (method === 'prevailing' ? 'prevailing torque' : method);
+
 const numbers = (list: readonly number[]): string => list.join(' ');
 
 export const torqueSentences: Sentences<Code> = {
   'no-value-yet': ({ joint }, called) =>
     `The plan has no torque for ${called(joint)} yet. It may be snug; a plan revision must give the value first.`,
   'method-does-not-fit': ({ joint, method, given }, called) =>
-    `${called(joint)} is tightened ${method}; ${given} does not belong to that. Leave it out.`,
-  'tool-missing': ({ joint, method }, called) => `${called(joint)} (${method}) takes a torque tool. Name it.`,
+    `${called(joint)} ${numberOf(called(joint)).is} tightened ${method === 'firm' ? 'firm by hand' : `by ${methodWords(method)}`}; ${given} does not belong to that. Leave it out.`,
+  'tool-missing': ({ joint, method }, called) =>
+    `${called(joint)} ${numberOf(called(joint)).is} tightened by ${methodWords(method)}, and that takes a torque tool. Name it.`,
   'tool-does-not-fit': ({ tool, kind, joint, method }, called) =>
-    `${tool} is a ${kind} tool; ${called(joint)} takes ${method}. Take a tool that ${
+    `${tool} is a ${kind} tool; ${called(joint)} ${numberOf(called(joint)).is} tightened by ${methodWords(method)}. Take a tool that ${
       method === 'click' ? 'clicks or shows' : 'shows a reading'
     }.`,
   'tool-out-of-calibration': ({ tool, due, day }) =>
@@ -63,17 +67,17 @@ export const torqueSentences: Sentences<Code> = {
   'unit-does-not-fit': ({ unit, wanted }) =>
     `${unit} is no torque; the value is in ${wanted}. Give a unit of torque.`,
   'passes-missing': ({ joint, wanted, given }, called) =>
-    `${called(joint)} takes ${String(wanted)} pass${wanted === 1 ? '' : 'es'}, each with the order the fasteners were taken in; ${String(given)} given. Make them all in one sitting.`,
+    `${called(joint)} takes ${String(wanted)} pass${wanted === 1 ? '' : 'es'}, each with the order the fasteners were taken in; ${String(given)} given. Make ${wanted === 1 ? 'it' : 'them all'} in one sitting.`,
   'pattern-not-followed': ({ joint, pass, wanted, given }, called) =>
     `Pass ${String(pass)} of ${called(joint)} went ${given.length === 0 ? 'nowhere' : numbers(given)}; the order is ${numbers(wanted)}. Make the pass in that order.`,
   'readings-missing': ({ joint, what, wanted, given }, called) =>
-    `${called(joint)} needs ${what} (${String(wanted)}); ${String(given)} given. Give ${wanted === 1 ? 'it' : 'one for each fastener'}.`,
+    `${called(joint)} needs ${String(wanted)} ${wanted === 1 ? what.replace(/s$/u, '') : what}; ${String(given)} given. Give ${wanted === 1 ? 'it' : 'one for each fastener'}.`,
   'step-missing': ({ joint, step }, called) =>
     `${called(joint)}: the step “${step}” is not recorded. Do it and say so.`,
   'step-outside': ({ joint, step, value, window }, called) =>
     `${called(joint)}: ${step} is ${value}; it must be ${window}. Do that step again.`,
   'verify-method-differs': ({ joint, wanted, given }, called) =>
-    `${called(joint)} is verified ${wanted}, not ${given}. Verify it that way.`,
+    `${called(joint)} ${numberOf(called(joint)).is} verified ${wanted}, not ${given}. Verify ${numberOf(called(joint)).it} that way.`,
   'hardware-wrong': ({ joint, item, planned, substitutes }, called) =>
     `${called(item)} does not belong in ${called(joint)}. It takes ${either(planned.map(called))}${
       substitutes.length === 0
@@ -81,7 +85,7 @@ export const torqueSentences: Sentences<Code> = {
         : `; what may stand in: ${either(substitutes)}, where the plan allows it here`
     }.`,
   'substitute-needs-lead': ({ joint, item, instead }, called) =>
-    `${called(item)} instead of ${called(instead)} in ${called(joint)} takes a lead's signature. A lead records it.`,
+    `${called(item)} instead of ${called(instead)} in ${called(joint)} takes a lead's signature. A lead signs it.`,
   'hardware-spent': ({ joint, item, fastener, rule }, called) =>
     `${called(item)} ${fastener === null ? '' : `at no. ${String(fastener)} `}of ${called(joint)} is spent (${rule}). Fit a new one.`,
   'lot-quarantined': ({ lot, item, reason }, called) =>

@@ -1,5 +1,5 @@
 /** Words for who may do what, and where the work stands. */
-import { either, quoted } from './words';
+import { conditionWords, either, numberOf, quoted } from './words';
 import type { Sentences } from './words';
 
 type Code =
@@ -53,8 +53,8 @@ export const workSentences: Sentences<Code> = {
     what === 'photograph'
       ? `The shop holds no photograph “${key.slice(0, 12)}” of this car. Send it again, or give the rest without it.`
       : `There is no ${what} “${key}” here. Look at the name again.`,
-  'not-allowed': ({ act, says, roles, actor }, _called, who) =>
-    `${who(actor)} may not say “${says}” (${act}). That is for ${either(roles.map((role) => (role === 'owner' ? 'an owner' : `a ${role}`)))}.`,
+  'not-allowed': ({ says, roles, actor }, _called, who) =>
+    `${who(actor)} may not say “${says}”. That is for ${either(roles.map((role) => (role === 'owner' ? 'an owner' : `a ${role}`)))}.`,
   'unknown-person': ({ person }, _called, who) =>
     `“${who(person)}” is not on the shop's books. A lead or an owner adds them first.`,
   'not-qualified': ({ person, qualification, day }, _called, who) =>
@@ -66,7 +66,7 @@ export const workSentences: Sentences<Code> = {
   'strike-needs-lead': ({ signature, actor }, _called, who) =>
     `${who(actor)} can't strike ${signature}: it is another's, is verified, or carries another's signature. A lead strikes it, with a reason.`,
   'last-owner': ({ person }, _called, who) =>
-    `${who(person)} is the shop's only owner, and nobody else could let people in. Add another owner first.`,
+    `${who(person)} is the shop's only owner, and nobody else could let people in. Make somebody else an owner first.`,
   'stage-not-reached': ({ operation, stage, standsIn }, called) =>
     `${called(operation)} may not begin before the car stands in ${called(stage)}; it stands in ${called(standsIn)}. Advance the car first.`,
   'hold-stands': ({ hold, scope, reason }) =>
@@ -103,15 +103,17 @@ export const workSentences: Sentences<Code> = {
   'stale-round': ({ check, named, current }, called) =>
     `This is for round ${String(named)} of ${called(check)}, which is at round ${String(current)}. Look at it again.`,
   'level-already': ({ joint, level }, called) =>
-    `${called(joint)} is ${level} already. If it was loosened, open it first; if the record is wrong, strike the signature.`,
-  'joint-not-final': ({ joint, level }, called) => `${called(joint)} is ${level}. Bring it to final first.`,
-  'nothing-to-recheck': ({ joint }, called) => `${called(joint)} has no doubt that a recheck would clear.`,
+    `${called(joint)} ${numberOf(called(joint)).is} ${level} already. If ${numberOf(called(joint)).it === 'it' ? 'it was' : 'they were'} loosened, open ${numberOf(called(joint)).it} first; if the record is wrong, strike the signature.`,
+  'joint-not-final': ({ joint, level }, called) =>
+    `${called(joint)} ${numberOf(called(joint)).is} ${level}. Bring ${numberOf(called(joint)).it} to final first.`,
+  'nothing-to-recheck': ({ joint }, called) =>
+    `${called(joint)} ${numberOf(called(joint)).has} no doubt that a recheck would clear.`,
   'doubt-needs-more': ({ joint, remedy, because }, called) =>
-    `${called(joint)} is in doubt: ${quoted(because)}. That takes more: ${
+    `${called(joint)} ${numberOf(called(joint)).is} in doubt: ${quoted(because)}. That takes more: ${
       remedy === 'renew' ? 'open it, fit new hardware, and torque it again' : 'torque it again in full'
     }.`,
   'slave-part-in-joint': ({ joint, stopgap }, called) =>
-    `${stopgap} stands in ${called(joint)}, which can't pass snug while it does. Take it out and fit the real part.`,
+    `${stopgap} stands in ${called(joint)}, which can't pass snug while it is there. Take it out and fit the real part.`,
   'check-already-clear': ({ check }, called) =>
     `${called(check)} is passed already. If the record is wrong, strike the signature.`,
   'check-not-begun': ({ check }, called) => `${called(check)} must be held for a time. Begin it first.`,
@@ -124,17 +126,17 @@ export const workSentences: Sentences<Code> = {
       ? `Nothing of ${stopgap} is in. If something was found, report it as placed first.`
       : `${String(removed)} can't come out of ${stopgap}: ${String(left)} ${left === 1 ? 'is' : 'are'} in. Count again.`,
   'condition-set-by-work': ({ condition, operations }, called) =>
-    `${called(condition)} is brought about by work, not by saying so. Finish ${either(operations.map(called))}.`,
-  'condition-already': ({ condition }, called) =>
-    `${called(condition)} is so already. If it no longer is, report that first.`,
+    `“${conditionWords(condition)}” comes of work, not of saying so. Finish ${either(operations.map(called))}.`,
+  'condition-already': ({ condition }) =>
+    `“${conditionWords(condition)}” is so already. If it no longer is, report that first.`,
   'part-not-taken-into-work': ({ part, operations }, called) =>
     operations.length === 0
       ? `No work in the plan fits ${called(part)}. The plan must name it in an operation's body first.`
       : `Nothing that is running now fits ${called(part)}. Start ${either(operations.map(called))}.`,
   'part-already': ({ part, state }, called) =>
-    `${called(part)} is ${state} already. If it came off, report it as taken first.`,
+    `${called(part)} ${numberOf(called(part)).is} ${state === 'present' ? 'here' : state} already. If ${numberOf(called(part)).it === 'it' ? 'it came off, report it' : 'they came off, report them'} as taken first.`,
   'finding-on-part': ({ finding, part }, called) =>
-    `${finding} about ${called(part)} is open, so it can't be fitted. Settle the finding first.`,
+    `${finding} about ${called(part)} is open, so ${numberOf(called(part)).it === 'it' ? 'it' : 'they'} can't be fitted. Settle the finding first.`,
   'finding-already': ({ finding, state }) =>
     `${finding} is ${state} already. Report a new finding if something is wrong again.`,
   'never-concede': ({ check }, called) =>

@@ -7,6 +7,7 @@ import { moveSentences } from './sentences-moves';
 import { requirementSentences } from './sentences-requirements';
 import { torqueSentences } from './sentences-torque';
 import { workSentences } from './sentences-work';
+import { withPlace } from './words';
 import type { Called, NameOf, Sentences, Who } from './words';
 
 export type { NameOf };
@@ -20,11 +21,18 @@ const SENTENCES: Sentences<RefusalCode> = {
 
 /** One refusal in words. What stands under it is not said here: it has sentences of its own. */
 export const sentence = (refusal: Refusal, nameOf: NameOf): string => {
+  // As one says it, and the code behind: so that it can be shouted across the shop and found on the plan.
+  const names: string[] = [];
   const called: Called = (key) => {
     const name = nameOf(key);
-    return name === null ? key : `${key} (${name})`;
+    if (name === null) return key;
+    const whole = `${withPlace(key, name)} (${key})`;
+    names.push(whole);
+    return whole;
   };
   // Code and details belong together by the type of Refusal; a lookup by code can't show that to the compiler.
   const say = SENTENCES[refusal.code] as (details: Refusal['details'], called: Called, who: Who) => string;
-  return say(refusal.details, called, (person) => nameOf(person) ?? person);
+  const said = say(refusal.details, called, (person) => nameOf(person) ?? person);
+  // A plan may write `uprights`; a sentence that begins with them has its capital all the same.
+  return names.some((name) => said.startsWith(name)) ? said.charAt(0).toUpperCase() + said.slice(1) : said;
 };

@@ -1,7 +1,9 @@
 /** Starting, leaving and finishing operations. */
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
+import type { PersonId } from '@/lib/domain/base/vocabulary';
 import type { RunRef } from '@/lib/domain/car/joint-rows';
+import type { OperationRow } from '@/lib/domain/car/rows';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledOperation } from '@/lib/domain/plan/compiled';
 import { unmet } from '@/lib/domain/unmet';
@@ -36,7 +38,7 @@ export const decideOperation = (at: Case, claim: CarClaimOf<OperationAct>): Deci
     case 'resume-operation':
       return goOn(at, operation, 'paused');
     case 'take-over-operation':
-      return goOn(at, operation, 'running or paused');
+      return takeOver(at, operation);
     case 'finish-operation':
       return finish(at, operation, claim.run);
   }
@@ -172,6 +174,19 @@ const goOn = (at: Case, operation: CompiledOperation, from: 'paused' | 'running 
     { type: 'operation-resumed', operation: key, run: row.run, takenOver: from !== 'paused' },
   ]);
 };
+
+/** Nobody takes over from themselves; where somebody else is on it too, the others are relieved. */
+const takeOver = (at: Case, operation: CompiledOperation): Decision => {
+  const key = operation.stateKey;
+  const row = at.car.operations[key];
+  const person = at.facts.actor;
+  return isAloneOn(row, person)
+    ? deny(refuse('already-on-it', { operation: key, person }))
+    : goOn(at, operation, 'running or paused');
+};
+
+const isAloneOn = (row: OperationRow | undefined, person: PersonId): boolean =>
+  row?.status === 'running' && row.present.length === 1 && row.present[0] === person;
 
 const finish = (at: Case, operation: CompiledOperation, named: number | undefined): Decision => {
   const key = operation.stateKey;

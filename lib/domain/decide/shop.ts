@@ -11,9 +11,12 @@ import {
 import type { Exact } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
+import { ROLES } from '@/lib/domain/base/vocabulary';
+import type { Role } from '@/lib/domain/base/vocabulary';
 import type { RecordCalibration, ShopClaim } from '@/lib/domain/commands';
 import type { ShopPayload } from '@/lib/domain/shop-payload';
 import type { Facts } from '@/lib/domain/facts';
+import type { Person } from '@/lib/domain/shop/rows';
 import { lastCalibration, widened } from '@/lib/domain/torque/tool';
 import type { Tool } from '@/lib/domain/torque/tool';
 
@@ -47,6 +50,17 @@ export const decideShop = (facts: Facts, claim: ShopClaim): ShopDecision => {
       return person.qualifications.some(({ key }) => key === claim.key)
         ? accept({ type: 'qualification-ended', person: claim.person, key: claim.key, last: claim.last })
         : unknown('qualification', claim.key);
+    }
+    case 'rename-person': {
+      const person = facts.people[claim.person];
+      if (person === undefined) return unknown('person', claim.person);
+      return person.name === claim.name
+        ? accept()
+        : accept({ type: 'person-renamed', person: person.id, name: claim.name, was: person.name });
+    }
+    case 'change-roles': {
+      const person = facts.people[claim.person];
+      return person === undefined ? unknown('person', claim.person) : changeRoles(facts, person, claim.roles);
     }
     case 'remove-person': {
       const person = facts.people[claim.person];
@@ -101,6 +115,13 @@ export const decideShop = (facts: Facts, claim: ShopClaim): ShopDecision => {
         : accept({ type: 'lot-cleared', lot: claim.lot, reason: claim.reason });
     }
   }
+};
+
+const changeRoles = (facts: Facts, { id, roles: was }: Person, wanted: readonly Role[]): ShopDecision => {
+  const roles = ROLES.filter((role) => wanted.includes(role));
+  if (isLastOwner(facts, id) && !roles.includes('owner')) return deny(refuse('last-owner', { person: id }));
+  const isSame = roles.length === was.length && roles.every((role) => was.includes(role));
+  return isSame ? accept() : accept({ type: 'roles-changed', person: id, roles, was });
 };
 
 const isLastOwner = (facts: Facts, id: string): boolean => {

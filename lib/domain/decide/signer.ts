@@ -16,6 +16,7 @@ const signedAs = (facts: Facts, tool: ToolId | null): SignedAs => {
   const person = facts.people[facts.actor];
   const found = tool === null ? undefined : facts.tools[tool];
   return {
+    ...(person === undefined ? {} : { name: person.name }),
     roles: person?.roles ?? [],
     qualifications: (person?.qualifications ?? [])
       .map(({ key }) => key)

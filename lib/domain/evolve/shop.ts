@@ -23,6 +23,14 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
         ...person,
         qualifications: endedAfter(person.qualifications, event.key, event.last),
       }));
+    case 'person-renamed':
+      return onPerson(shop, event.person, (person) => ({
+        ...person,
+        name: event.name,
+        formerly: [...(person.formerly ?? []), { name: event.was, until: event.meta.at }],
+      }));
+    case 'roles-changed':
+      return onPerson(shop, event.person, (person) => ({ ...person, roles: event.roles }));
     case 'person-removed':
       return onPerson(shop, event.person, (person) => ({ ...person, left: true }));
     case 'tool-added':

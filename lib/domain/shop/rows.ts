@@ -16,9 +16,17 @@ export interface QualificationEnd {
   readonly last: Day;
 }
 
+export interface FormerName {
+  readonly name: string;
+  /** From this moment on it was another. */
+  readonly until: Instant;
+}
+
 export interface Person {
   readonly id: PersonId;
   readonly name: string;
+  /** What they were called before, the earliest first; absent = never anything else. */
+  readonly formerly?: readonly FormerName[];
   readonly roles: readonly Role[];
   readonly qualifications: readonly Qualification[];
   readonly left: boolean;
@@ -64,6 +72,10 @@ export const isQualified = (person: Person, qualification: Key | null, day: Day)
     ({ key, from, until }) =>
       key === qualification && (from === undefined || from <= day) && (until === undefined || day <= until),
   );
+
+/** What somebody was called at that moment: what was signed under a name stays signed under it. */
+export const nameAt = ({ name, formerly = [] }: Person, at: Instant): string =>
+  formerly.find(({ until }) => at < until)?.name ?? name;
 
 /** None of that name goes beyond the day; one that would only have begun after it is gone. */
 export const endedAfter = (held: readonly Qualification[], key: Key, last: Day): readonly Qualification[] =>

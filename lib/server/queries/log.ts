@@ -4,14 +4,14 @@ import { COMMANDS, SIGNS } from '@/lib/domain/authority';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { CarId } from '@/lib/domain/base/vocabulary';
 import type { Car } from '@/lib/domain/car/rows';
-import type { ClaimType } from '@/lib/domain/commands';
+import type { Claim, ClaimType } from '@/lib/domain/commands';
 import type { Event, ShopEvent } from '@/lib/domain/events';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { Shop } from '@/lib/domain/shop/rows';
 import { upcast } from '@/lib/domain/upcast';
 import type { StoredEvent } from '@/lib/domain/upcast';
 import type { Database } from '@/lib/server/database';
-import { initialsOf } from '@/lib/server/queries/board/words';
+import { tagIn } from '@/lib/server/queries/board/words';
 import { shopDay } from '@/lib/wire/shop-day';
 import { wordsFrom } from '@/lib/wire/views/event-words';
 import type { LogEntry, LogKind } from '@/lib/wire/views/log';
@@ -72,10 +72,8 @@ export const tellingOf = (shop: Shop, car: Car, plan: CompiledPlan, zone: string
       stages: plan.stages,
       signatures: car.signatures,
     }),
-    tag: (id) => {
-      const name = shop.people[id]?.name ?? id;
-      return { id, name, initials: initialsOf(name) };
-    },
+    car: car.chassis,
+    tag: tagIn(shop.people),
     signatures: car.signatures,
     clock: logClock(zone, shopDay(zone)(now)),
   };
@@ -164,6 +162,7 @@ export const read = async (
       device: row.device,
       receivedAt: row.receivedAt.toISOString(),
       refusals: row.outcome === 'refused' ? refusalsIn(row.answer) : null,
+      claim: row.outcome === 'refused' ? claimIn(row.answer) : null,
       events: events.filter((event) => event.stream === 'car'),
       shopEvents: events.filter((event) => event.stream === 'shop'),
     };
@@ -180,3 +179,7 @@ const refusalsIn = (answer: unknown): readonly Refusal[] =>
   typeof answer === 'object' && answer !== null && 'refusals' in answer && Array.isArray(answer.refusals)
     ? (answer.refusals as readonly Refusal[])
     : [];
+
+/** What was claimed; null where it was refused before that was kept. */
+const claimIn = (answer: unknown): Claim | null =>
+  typeof answer === 'object' && answer !== null && 'claim' in answer ? (answer.claim as Claim) : null;

@@ -102,7 +102,7 @@ const age = ({ since }: Eyes): number => (since === null ? Number.MAX_SAFE_INTEG
 const lineFor = (seen: Seen, eyes: Eyes, who: Person): VerifyLine => {
   const { at, since, by, tool, stage } = eyes;
   const { joint } = at;
-  const person = by === null ? null : seen.tag(by);
+  const person = by === null ? null : seen.tag(by, since ?? undefined);
   const photos = photosAbout(seen, joint.stateKey);
   return {
     id: `${seen.car.id} ${joint.stateKey}`,

@@ -1,6 +1,7 @@
 /** The last statement of a command: events, rows, the stream's head and the answer, all or nothing. */
 import 'server-only';
 import type { Refusal } from '@/lib/domain/base/refusals';
+import type { Command } from '@/lib/domain/commands';
 import type { Event } from '@/lib/domain/events';
 import type { World } from '@/lib/domain/world';
 import { Prisma } from '@/prisma/generated/client';
@@ -92,14 +93,14 @@ const usesOf = (events: readonly Event[], when: Prisma.Sql): readonly Prisma.Sql
   return [...uses].map(([tool, cycles]) => toolUse(tool, cycles, when));
 };
 
-/** A refusal is an answer too, and stays one. */
+/** A refusal is an answer too, and stays one: with what was claimed, since no event tells of it. */
 export const writeRefused = async (
   tx: Transaction,
-  command: string,
+  command: Command,
   refusals: readonly Refusal[],
 ): Promise<void> => {
-  const answer = JSON.stringify({ refusals });
-  await tx.$executeRaw`UPDATE command SET outcome = 'refused', answer = ${answer}::jsonb WHERE id = ${command}`;
+  const answer = JSON.stringify({ refusals, claim: command.claim });
+  await tx.$executeRaw`UPDATE command SET outcome = 'refused', answer = ${answer}::jsonb WHERE id = ${command.id}`;
 };
 
 interface Stored {

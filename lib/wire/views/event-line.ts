@@ -4,14 +4,14 @@ import { all } from '@/lib/domain/base/words';
 import { fromExactText } from '@/lib/domain/car/joint';
 import type { Mark } from '@/lib/domain/car/joint-rows';
 import type { RowSign } from './car';
-import { line, matterLine } from './event-matters';
+import { line, matterLine, pieceLine } from './event-matters';
 import type { Happening, Words } from './event-words';
 import type { EventLine } from './log';
 
 /** A few plain words, with the plan's names and people's names in place of keys. */
 export const eventLine = (event: Happening, words: Words): EventLine => {
   const { thing, person } = words;
-  const by = event.meta === undefined ? 'somebody' : person(event.meta.by);
+  const by = event.meta === undefined ? 'somebody' : person(event.meta.by, event.meta.at);
   switch (event.type) {
     case 'car-started':
       return line('add', event.chassis, 'is begun');
@@ -21,7 +21,9 @@ export const eventLine = (event: Happening, words: Words): EventLine => {
       return line(
         'hint',
         words.job(event.job),
-        event.people.length === 0 ? 'is given to nobody' : `is given to ${all(event.people.map(person))}`,
+        event.people.length === 0
+          ? 'is given to nobody'
+          : `is given to ${all(event.people.map((id) => person(id, event.meta?.at)))}`,
       );
     case 'note-added':
       return line('hint', event.of === event.car ? '' : thing(event.of), `“${event.text}”`);
@@ -56,28 +58,28 @@ export const eventLine = (event: Happening, words: Words): EventLine => {
     case 'operation-reopened':
       return line('due', thing(event.operation), 'is open again');
     case 'hardware-fitted':
-      return line('onetime', thing(event.joint), `got ${fittedText(event.fasteners, words)}`);
+      return pieceLine('onetime', thing(event.joint), `got ${fittedText(event.fasteners, words)}`);
     case 'joint-marked':
-      return line(event.mark.level, thing(event.joint), markedText(event.mark));
+      return pieceLine(event.mark.level, thing(event.joint), markedText(event.mark));
     case 'joint-rechecked':
-      return line('final', thing(event.joint), 'is tried again; nothing moved');
+      return pieceLine('final', thing(event.joint), 'is tried again; nothing moved');
     case 'joint-opened':
-      return line(openSign(event.was), thing(event.joint), openedText(event));
+      return pieceLine(openSign(event.was), thing(event.joint), openedText(event));
     case 'joint-doubted':
-      return line('disturbed', thing(event.joint), `is in doubt: ${event.doubt.because}`);
+      return pieceLine('disturbed', thing(event.joint), `is in doubt: ${event.doubt.because}`);
     case 'joint-over-torqued':
-      return line(
+      return pieceLine(
         'disturbed',
         thing(event.joint),
         `no. ${String(event.fastener)} went over: ${event.reading} ${event.unit}`,
       );
     case 'mark-struck':
-      return line(
+      return pieceLine(
         'struck',
         thing(event.joint),
         event.signatures.length === 1
-          ? 'loses a signature'
-          : `loses ${String(event.signatures.length)} signatures`,
+          ? 'has lost a signature'
+          : `has lost ${String(event.signatures.length)} signatures`,
       );
     default:
       return matterLine(event, words);

@@ -1,11 +1,15 @@
 /** The log's words for everything but operations and joints. */
 import type { Disposition, HoldScope } from '@/lib/domain/base/vocabulary';
-import { counted } from '@/lib/domain/base/words';
+import { agreeing, counted } from '@/lib/domain/base/words';
 import type { RowSign } from './car';
 import type { Happening, Words } from './event-words';
 import type { EventLine } from './log';
 
 export const line = (sign: RowSign, thing: string, says: string): EventLine => ({ sign, thing, says });
+
+/** The same about a part or a joint, which may be several pieces: `uprights` are fitted. */
+export const pieceLine = (sign: RowSign, thing: string, says: string): EventLine =>
+  line(sign, thing, agreeing(thing, says));
 
 export const DISPOSITION_WORDS: Readonly<Record<Disposition, string>> = {
   rework: 'rework',
@@ -64,19 +68,19 @@ export const matterLine = (
     case 'condition-cleared':
       return line('gclosed', words.condition(event.condition), `is no longer so: ${event.because}`);
     case 'part-received':
-      return line('vendor', thing(event.part), 'is here and good');
+      return pieceLine('vendor', thing(event.part), 'is here and good');
     case 'part-fitted':
-      return line('passed', thing(event.part), 'is fitted');
+      return pieceLine('passed', thing(event.part), 'is fitted');
     case 'part-unfitted':
-      return line('owed', thing(event.part), 'counts as not fitted again');
+      return pieceLine('owed', thing(event.part), 'is not fitted after all');
     case 'part-taken':
-      return line(
+      return pieceLine(
         'owed',
         thing(event.part),
         `is taken off${event.takenFor === null ? '' : ` for ${event.takenFor}`}: ${event.reason}`,
       );
     case 'part-condemned':
-      return line('owed', thing(event.part), `must be replaced (${event.finding})`);
+      return pieceLine('owed', thing(event.part), `must be replaced (${event.finding})`);
     case 'finding-opened':
       return line(
         'finding',
@@ -104,7 +108,11 @@ export const matterLine = (
     case 'change-declined':
       return line('deviation', event.change, `is declined${event.reason === '' ? '' : `: ${event.reason}`}`);
     case 'wait-ended':
-      return line('clock', thing(event.operation), `its wait is ended early by ${event.change}`);
+      return line(
+        'clock',
+        thing(event.operation),
+        `need not rest any longer: ${event.change} ends its wait early`,
+      );
     case 'hold-placed':
       return line(
         'hold',
@@ -145,5 +153,9 @@ const gateText = (event: Extract<Happening, { type: 'gate-passed' }>, { stage }:
   const into = `is passed, into ${stage(event.to)}`;
   return event.overridden.length === 0
     ? `${into}; nothing unmet`
-    : `${into}, over ${event.overridden.join(', ')}: ${event.reason ?? ''}`;
+    : `${into}, ${overriddenText(event.overridden)}: ${event.reason ?? ''}`;
 };
+
+/** What a lead went past with a reason: there is one thing so far. */
+export const overriddenText = (codes: readonly string[]): string =>
+  codes.map((code) => (code === 'room-full' ? 'though there was no room' : `past ${code}`)).join(', ');

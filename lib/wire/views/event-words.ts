@@ -1,7 +1,10 @@
 /** What a line of the log is worded with. */
 import type { NameOf } from '@/lib/domain/base/sentences';
-import type { PersonId } from '@/lib/domain/base/vocabulary';
+import { conditionWords, withPlace } from '@/lib/domain/base/words';
+import type { Instant, PersonId } from '@/lib/domain/base/vocabulary';
 import type { CarEvent, CarPayload } from '@/lib/domain/events';
+import type { Facts } from '@/lib/domain/facts';
+import { nameOfPerson } from './names';
 
 /** One that happened, or one that the rules foresee and nobody has claimed yet. */
 export type Happening = CarPayload & Partial<Pick<CarEvent, 'meta' | 'car'>>;
@@ -11,7 +14,8 @@ export interface Words {
   readonly thing: (key: string) => string;
   /** `engine in`: what is so or not. */
   readonly condition: (key: string) => string;
-  readonly person: (id: PersonId) => string;
+  /** By name; at a moment, by the name of then. */
+  readonly person: (id: PersonId, at?: Instant) => string;
   /** The stage of an index, `Steering`. */
   readonly stage: (index: number) => string;
   /** What a job is, from its id. */
@@ -25,25 +29,12 @@ export const labelled =
   (nameOf: NameOf) =>
   (key: string): string => {
     const name = nameOf(key);
-    const place = PLACES[key.slice(key.indexOf('@') + 1)];
-    return name === null || name === key ? key : `${key} ${name}${place === undefined ? '' : `, ${place}`}`;
+    return name === null || name === key ? key : `${key} ${withPlace(key, name)}`;
   };
-
-const PLACES: Readonly<Record<string, string>> = {
-  L: 'left',
-  R: 'right',
-  FL: 'front left',
-  FR: 'front right',
-  RL: 'rear left',
-  RR: 'rear right',
-};
-
-/** A condition's key is its name; the plan's text behind it explains it. */
-export const conditionWords = (key: string): string => key.replaceAll('-', ' ');
 
 export interface WordSources {
   readonly nameOf: NameOf;
-  readonly people: Readonly<Record<PersonId, { readonly name: string }>>;
+  readonly people: Facts['people'];
   readonly stages: readonly { readonly key: string; readonly name: string }[];
   readonly signatures: Readonly<Record<string, { readonly act: string; readonly subject: string }>>;
 }
@@ -65,7 +56,7 @@ export const wordsFrom = ({ nameOf, people, stages, signatures }: WordSources): 
   return {
     thing,
     condition: conditionWords,
-    person: (id) => people[id]?.name ?? id,
+    person: (id, at) => nameOfPerson(people, id, at),
     stage: (index) => stages[index]?.name ?? `stage ${String(index + 1)}`,
     job: (id) => {
       const [kind = '', key = id] = id.split(':');

@@ -1,7 +1,10 @@
 /** The plan's names for its keys, so that a sentence can say what `J-110` is. */
 import type { NameOf } from '@/lib/domain/base/sentences';
+import type { Instant, PersonId } from '@/lib/domain/base/vocabulary';
+import type { Facts } from '@/lib/domain/facts';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import { planKey } from '@/lib/domain/plan/positions';
+import { nameAt } from '@/lib/domain/shop/rows';
 
 const kept = new WeakMap<PlanDocument, NameOf>();
 
@@ -24,3 +27,10 @@ export const withPeople =
   (inPlan: NameOf, people: Readonly<Record<string, { readonly name: string }>>): NameOf =>
   (key) =>
     inPlan(key) ?? people[key]?.name ?? null;
+
+/** What somebody is called, or was called at that moment: what is past keeps the name that it was done under. */
+export const nameOfPerson = (people: Facts['people'], id: PersonId, at?: Instant): string => {
+  const person = people[id];
+  if (person === undefined) return id;
+  return at === undefined ? person.name : nameAt(person, at);
+};

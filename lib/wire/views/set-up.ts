@@ -55,6 +55,8 @@ export interface SetUpPerson {
   /** Whoever looks at this may make them a link. */
   readonly mayLink: boolean;
   readonly isOneself: boolean;
+  /** Whoever looks at this may give them other roles. */
+  readonly mayChangeRoles: boolean;
   /** Whoever looks at this may remove them. */
   readonly mayRemove: boolean;
   /** The running work that they would leave behind; null: none. */

@@ -1,7 +1,7 @@
 /** What happened to the shop's own books, in the shop's words. */
+import { all, conditionWords } from '@/lib/domain/base/words';
 import type { ShopPayload } from '@/lib/domain/shop-payload';
 import type { EventLine } from './log';
-import { conditionWords } from './event-words';
 import { SUSPECT_WORDS } from './suspect-words';
 
 type NameIn = (id: string) => string;
@@ -10,7 +10,13 @@ type NameIn = (id: string) => string;
 export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn): EventLine => {
   switch (event.type) {
     case 'person-added':
-      return line('add', event.person.name, `is on the books: ${event.person.roles.join(', ')}`);
+      return line(
+        'add',
+        event.person.name,
+        event.person.roles.length === 0
+          ? 'is on the books, with no role yet'
+          : `is on the books as ${all(event.person.roles)}`,
+      );
     case 'person-qualified':
       return line(
         'passed',
@@ -22,6 +28,16 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn): Even
         'gclosed',
         person(event.person),
         `is qualified for ${conditionWords(event.key)} up to ${event.last} and no longer`,
+      );
+    case 'person-renamed':
+      return line('hint', event.was, `is called ${event.name} from now on`);
+    case 'roles-changed':
+      return line(
+        'hint',
+        person(event.person),
+        event.was.length === 0
+          ? `is now ${all(event.roles)}; had no role before`
+          : `is now ${all(event.roles)}; was ${all(event.was)}`,
       );
     case 'person-removed':
       return line('gclosed', person(event.person), 'has left');

@@ -213,7 +213,7 @@ describe('given a refusal, its words', () => {
         (each): each is string => typeof each === 'string' && /^[A-Z]{1,2}-\d/.test(each),
       );
       for (const key of keys) expect(text).toContain(key);
-      if (keys.includes(J.joint)) expect(text).toContain('J-110@L (Axle to spring)');
+      if (keys.includes(J.joint)) expect(text).toContain('Axle to spring, left (J-110@L)');
     }
   });
 
@@ -223,21 +223,43 @@ describe('given a refusal, its words', () => {
 
   test('some of them in full', () => {
     expect(said('joint-below-level').at(-1)).toBe(
-      'J-110@L (Axle to spring) is final and must be verified. A second person verifies it.',
+      'Axle to spring, left (J-110@L) is final and must be verified. A second person verifies it.',
     );
     expect(said('reading-above')).toEqual([
-      'No. 3 of J-110@L (Axle to spring) got 51 N·m, over 42 to 48 N·m. Report it as over-torqued, renew it, and make the full pass again.',
+      'No. 3 of Axle to spring, left (J-110@L) got 51 N·m, over 42 to 48 N·m. Report it as over-torqued, renew it, and make the full pass again.',
     ]);
     expect(said('stopgap-in-place')).toEqual([
       'G-01: 1 of 14 cable ties still in. Take it out and count.',
       'G-01: 14 of 14 cable ties still in. Take them out and count.',
     ]);
     expect(said('unit-doubtful')).toEqual([
-      '540 N·m on J-110@L (Axle to spring) would fit if lbf·ft and lbf·in were mixed up. Which unit does the tool show? Confirm lbf·ft, or correct it.',
+      '540 N·m on Axle to spring, left (J-110@L) would fit if lbf·ft and lbf·in were mixed up. Which unit does the tool show? Confirm lbf·ft, or correct it.',
     ]);
-    expect(said('not-allowed')[1]).toBe(
-      'tom may not say “a hold is over” (release-hold). That is for a lead or an owner.',
+    expect(said('not-allowed')[1]).toBe('tom may not say “a hold is over”. That is for a lead or an owner.');
+  });
+
+  test('parts and joints that are several pieces have the verbs of several', () => {
+    const inPlan = (key: string): string | null =>
+      ({ 'P-33': 'uprights', 'P-1': 'chassis', 'J-7': 'U-bolts to axle', 'FR-1': 'Bleed the brakes' })[key] ??
+      null;
+    expect(sentence(refuse('part-not-fitted', { part: 'P-33' }), inPlan)).toBe(
+      'Uprights (P-33) are not fitted. Fit them and record that.',
     );
+    expect(sentence(refuse('part-not-fitted', { part: 'P-1' }), inPlan)).toBe(
+      'Chassis (P-1) is not fitted. Fit it and record that.',
+    );
+    expect(sentence(refuse('joint-not-final', { joint: 'J-7', level: 'snug' }), inPlan)).toBe(
+      'U-bolts to axle (J-7) are snug. Bring them to final first.',
+    );
+    expect(
+      sentence(refuse('operation-unfinished', { operation: 'FR-1', status: 'not started' }), inPlan),
+    ).toBe('Bleed the brakes (FR-1) is not started. Start and finish it.');
+  });
+
+  test('a condition is said in words, not by its key', () => {
+    expect(said('condition-true')).toEqual([
+      '“engine in” is so, and must not be. End it first, and record that.',
+    ]);
   });
 
   test('a person is called by name alone, and by their id only where nobody knows the name', () => {

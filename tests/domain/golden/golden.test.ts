@@ -35,6 +35,8 @@ const KINDS: Readonly<Record<EventType, true>> = {
   'person-added': true,
   'person-qualified': true,
   'qualification-ended': true,
+  'person-renamed': true,
+  'roles-changed': true,
   'person-removed': true,
   'tool-added': true,
   'adapter-added': true,

@@ -85,7 +85,7 @@ describe('weight comes on only when the joints are at least snug', () => {
       { joint: 'J-110@R', level: 'open', wanted: 'snug' },
     ]);
     expect(shop.sentences(refusals)[0]).toBe(
-      'J-110@L (Spring eye bolt) is open and must be snug. Bring it to snug.',
+      'Spring eye bolt, left (J-110@L) is open and must be snug. Bring it to snug.',
     );
   });
 
@@ -194,7 +194,7 @@ describe('a joint that the plan says is loaded by the weight', () => {
     const refusals = shop.refused('tom', { type: 'start-operation', operation: 'AX-040' });
     expect(refusals.map((each) => each.code)).toEqual(['joint-in-doubt']);
     expect(shop.sentences(refusals)).toEqual([
-      'J-120 (Buffer bracket to axle) is in doubt: weight came on after it was final. To clear it, torque it again in full.',
+      'Buffer bracket to axle (J-120) is in doubt: weight came on after it was final. To clear it, torque it again in full.',
     ]);
   });
 

@@ -126,7 +126,7 @@ describe('W10: given a car in stage 6, when it is sent back to stage 4', () => {
     const refusals = shop.refused('tom', { type: 'start-operation', operation: 'ST-020' });
     expect(refusals).toEqual([{ code: 'condition-true', details: { condition: 'engine-in' } }]);
     expect(shop.sentences(refusals)).toEqual([
-      'engine-in (Engine in) is so, and must not be. End it first, and record that.',
+      '“engine in” is so, and must not be. End it first, and record that.',
     ]);
   });
 
@@ -171,7 +171,7 @@ describe('W10: given a full bay, when a car is to enter it', () => {
     const refusals = shop.refused('leo', into);
     expect(refusals.map(({ code, soft }) => [code, soft])).toEqual([['room-full', true]]);
     expect(shop.sentences(refusals)).toEqual([
-      'S4 (Steering) has room for 1, and C2 stands there. Move a car on, or the lead overrides this with a reason.',
+      'Steering (S4) has room for 1, and C2 stands there. Move a car on, or the lead overrides this with a reason.',
     ]);
     const [event] = shop.does('leo', into, { override });
     expect(event).toMatchObject({ type: 'gate-passed', overridden: ['room-full'], reason: override.reason });

@@ -48,7 +48,7 @@ describe('W12: given a final pass of four bolts, when the technician leaves afte
       { code: 'readings-missing', details: { joint: 'J-201', what: 'readings', wanted: 4, given: 2 } },
     ]);
     expect(shop.sentences(refusals)).toEqual([
-      'J-201 (Axle to spring) needs readings (4); 2 given. Give one for each fastener.',
+      'Axle to spring (J-201) needs 4 readings; 2 given. Give one for each fastener.',
     ]);
     expect(shop.codes('tom', half([CROSS], ['45', '45', '45', '45']))).toEqual(['passes-missing']);
     expect(shop.car()).toBe(before);

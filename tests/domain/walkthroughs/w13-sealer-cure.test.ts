@@ -29,7 +29,7 @@ describe('W13: given a sealed floor that cures for 16 hours', () => {
     const refusals = shop.refused('tess', fitting);
     expect(refusals).toEqual([{ code: 'wait-running', details: { operation: 'BD-020', until: after(16) } }]);
     expect(shop.sentences(refusals)).toEqual([
-      `The wait after BD-020 (Seal the floor) runs until ${after(16)}. Wait, or ask for a change that ends it.`,
+      `The wait after Seal the floor (BD-020) runs until ${after(16)}. Wait, or ask for a change that ends it.`,
     ]);
     expect(shop.jobs('waiting')).toContain('operation:BD-030:1');
   });
@@ -39,7 +39,7 @@ describe('W13: given a sealed floor that cures for 16 hours', () => {
     const refusals = early.refused('tess', fitting);
     expect(refusals.map((each) => each.code)).toEqual(['operation-unfinished', 'wait-running']);
     expect(early.sentences(refusals)[1]).toBe(
-      'The wait after BD-020 (Seal the floor) has not begun. Finish that operation first.',
+      'The wait after Seal the floor (BD-020) has not begun. Finish that operation first.',
     );
   });
 

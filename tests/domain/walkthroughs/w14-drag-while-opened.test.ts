@@ -52,7 +52,7 @@ describe('W14: given a car that is ready, when the lead drags it on while a coll
       },
     ]);
     expect(shop.sentences(refusals)[0]).toBe(
-      'J-110 (Axle to spring) is open and must be final. Bring it to final.',
+      'Axle to spring (J-110) is open and must be final. Bring it to final.',
     );
     expect(shop.car().stage).toBe(0);
     expect(shop.car().gates).toEqual({});

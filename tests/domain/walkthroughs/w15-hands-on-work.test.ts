@@ -112,6 +112,15 @@ describe('given two at one piece of work', () => {
     expect(acts()).not.toContain('leave-operation');
     expect(acts()).toContain('pause-operation');
   });
+
+  test('then who is left alone on it has nobody to take it over from; another one has', () => {
+    does('tess', { type: 'leave-operation', operation: 'BD-010' });
+    expect(shop.codes('tom', { type: 'take-over-operation', operation: 'BD-010' })).toEqual([
+      'already-on-it',
+    ]);
+    shop.does('vera', { type: 'take-over-operation', operation: 'BD-010' });
+    expect(row()?.present).toEqual(['vera']);
+  });
 });
 
 describe('given work that changes what it needed itself', () => {

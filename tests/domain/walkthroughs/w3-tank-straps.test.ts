@@ -106,7 +106,7 @@ describe('no published torque: firm by hand', () => {
       setting: '25',
     });
     expect(refusals.map((each) => each.code)).toEqual(['method-does-not-fit']);
-    expect(shop.sentences(refusals)[0]).toContain('J-310 (Strap to frame, front nuts)');
+    expect(shop.sentences(refusals)[0]).toContain('Strap to frame, front nuts (J-310)');
     expect(shop.level('J-310')).toBe('open');
   });
 
@@ -142,7 +142,7 @@ describe('the witness point: nobody sees the front nuts once the tank is in', ()
       { code: 'joint-below-level', details: { joint: 'J-310', level: 'final', wanted: 'verified' } },
     ]);
     expect(shop.sentences(refusals)).toEqual([
-      'J-310 (Strap to frame, front nuts) is final and must be verified. A second person verifies it.',
+      'Strap to frame, front nuts (J-310) is final and must be verified. A second person verifies it.',
     ]);
   });
 

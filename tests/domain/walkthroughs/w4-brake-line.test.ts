@@ -220,7 +220,7 @@ describe('the pressure does not hold', () => {
       reason: 'only a drop',
     });
     expect(refusals.map((each) => each.code)).toEqual(['never-concede']);
-    expect(shop.sentences(refusals)[0]).toMatch(/K-20 \(Pressure holds and nothing weeps\) may never/);
+    expect(shop.sentences(refusals)[0]).toMatch(/Pressure holds and nothing weeps \(K-20\) may never/);
   });
 
   test('the nut opened, the system is no longer bled, and bleeding is due again', () => {
@@ -297,7 +297,7 @@ describe('it leaks days after it was bled and held', () => {
       'operation-unfinished',
       'finding-not-closed',
     ]);
-    expect(shop.sentences(left)[0]).toBe('BR-040 (Bleed the brakes) is due again. Run it once more.');
+    expect(shop.sentences(left)[0]).toBe('Bleed the brakes (BR-040) is due again. Run it once more.');
   });
 
   test('it can’t be held before it is bled again; bled and held, the gate is open', () => {

@@ -123,7 +123,7 @@ describe('an open finding on a part blocks fitting it, however far away the gate
     const refusals = shop.refused('tom', hangTheAxle);
     expect(refusals).toEqual([{ code: 'finding-on-part', details: { finding: 'F-1', part: 'P-26' } }]);
     expect(shop.sentences(refusals)).toEqual([
-      "F-1 about P-26 (Spring eye bushings) is open, so it can't be fitted. Settle the finding first.",
+      "F-1 about Spring eye bushings (P-26) is open, so they can't be fitted. Settle the finding first.",
     ]);
     shop.perform('tom', 'SP-010');
   });
@@ -221,7 +221,7 @@ describe('replaced: both sides of the pair', () => {
     const refusals = shop.refused('leo', { type: 'close-finding', finding: 'F-1' });
     expect(refusals.map((each) => each.code)).toEqual(['check-not-clear']);
     expect(shop.sentences(refusals)[0]).toContain(
-      'K-16@L (Play of the bushing) failed, and what is done is decided.',
+      'Play of the bushing, left (K-16@L) failed, and what is done is decided.',
     );
     shop.does('tess', measured('L', '0.02'));
     expect(finding(shop)).toBe('closed');
@@ -340,7 +340,7 @@ describe('a check that the plan says is never conceded', () => {
     expect(refusals).toEqual([{ code: 'never-concede', details: { check: 'K-17' } }]);
     expect(shop.codes('ada', decided('use-as-is'))).toEqual(['never-concede']);
     expect(shop.sentences(refusals)).toEqual([
-      'K-17 (Bushing shell without a crack) may never be taken as it is. Rework, replace, repair or scrap, then pass the check.',
+      'Bushing shell without a crack (K-17) may never be taken as it is. Rework, replace, repair or scrap, then pass the check.',
     ]);
     expect(finding(shop)).toBe('undecided');
   });

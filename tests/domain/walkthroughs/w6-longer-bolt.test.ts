@@ -126,7 +126,7 @@ describe('a bolt that may not stand in', () => {
         },
       },
     ]);
-    expect(shop.sentences(refusals)[0]).toMatch(/BOLT-50.*J-130 \(Steering bracket to frame\).*BOLT-35/s);
+    expect(shop.sentences(refusals)[0]).toMatch(/BOLT-50.*Steering bracket to frame \(J-130\).*BOLT-35/s);
     expect(shop.level('J-130')).toBe('open');
   });
 
@@ -351,7 +351,7 @@ describe('spent one-time hardware', () => {
         },
       },
     ]);
-    expect(shop.sentences(refusals)[0]).toMatch(/NUT-10.*J-130 \(Steering bracket to frame\)/);
+    expect(shop.sentences(refusals)[0]).toMatch(/NUT-10.*Steering bracket to frame \(J-130\)/);
     expect(shop.codes('tom', shop.tightening('J-130', 'T-02', { hardware: [oldNut] }))).toEqual([
       'hardware-spent',
     ]);

@@ -104,10 +104,10 @@ describe('W7: given a verified joint, when it is opened to replace a part', () =
       }),
     );
     expect(shop.sentences(refusals)).toContain(
-      'J-110 (Axle to spring) is open and must be verified. Bring it to final, then have it verified.',
+      'Axle to spring (J-110) is open and must be verified. Bring it to final, then have it verified.',
     );
     expect(shop.sentences(refusals)).toContain(
-      'J-111 (Spring eye) is in doubt: J-110 was opened. To clear it, try it again with a good tool and record the recheck.',
+      'Spring eye (J-111) is in doubt: J-110 was opened. To clear it, try it again with a good tool and record the recheck.',
     );
   });
 
@@ -148,7 +148,7 @@ describe('W7: given a verified joint, when it is opened to replace a part', () =
     const refusals = shop.refused('vera', late, { doneAt: '2026-03-02T08:10:00.000Z' });
     expect(refusals).toEqual([{ code: 'stale-cycle', details: { joint: 'J-110', named: 1, current: 2 } }]);
     expect(shop.sentences(refusals)).toEqual([
-      'This is for cycle 1 of J-110 (Axle to spring), which is in cycle 2: it was opened since. Do it again for what is there now.',
+      'This is for cycle 1 of Axle to spring (J-110), which is in cycle 2: it was opened since. Do it again for what is there now.',
     ]);
     expect(shop.level('J-110')).toBe('final');
   });

@@ -48,7 +48,7 @@ describe('a car on the board', () => {
       ['operation-unfinished', '/cars/A-1#operation:AX-020'],
     ]);
     expect(car.gate[0]).toMatchObject({
-      says: 'AX-010 (Axle on) is not started.',
+      says: 'Axle on (AX-010) is not started.',
       clears: 'Start and finish it.',
     });
     expect(car.gate[0]?.under?.map(({ href }) => href)).toEqual(['/cars/A-1/joints/J-1']);

@@ -1,6 +1,10 @@
 /** Days, counts and names in the words of the board. */
 import 'server-only';
+import type { Instant, PersonId } from '@/lib/domain/base/vocabulary';
+import type { Facts } from '@/lib/domain/facts';
 import { shopDay } from '@/lib/wire/shop-day';
+import type { PersonTag } from '@/lib/wire/views/car';
+import { nameOfPerson } from '@/lib/wire/views/names';
 import { dayWords } from '@/lib/wire/views/when';
 
 const SMALL = [
@@ -38,6 +42,14 @@ export const initialsOf = (name: string): string => {
       : Array.from(name).slice(0, 2);
   return letters.join('').toUpperCase();
 };
+
+/** A person as a page shows them: as they are called now or, at a moment, as they were called then. */
+export const tagIn =
+  (people: Facts['people']) =>
+  (id: PersonId, at?: Instant): PersonTag => {
+    const name = nameOfPerson(people, id, at);
+    return { id, name, initials: initialsOf(name) };
+  };
 
 /** `Wednesday 25 November`, in the shop's zone. */
 export const dayInWords = (instant: string, zone: string): string =>

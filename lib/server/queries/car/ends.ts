@@ -3,7 +3,7 @@ import type { Job, LooseEnd } from '@/lib/domain/assess';
 import { LOOSE_END_KINDS } from '@/lib/domain/loose-ends';
 import type { LooseEndKind } from '@/lib/domain/loose-ends';
 import type { EndGroup, RowSign, RowView } from '@/lib/wire/views/car';
-import { SCOPE_WORDS } from '@/lib/wire/views/event-matters';
+import { DISPOSITION_WORDS, SCOPE_WORDS } from '@/lib/wire/views/event-matters';
 import { anchorOf } from '@/lib/wire/views/said-line';
 import { bodyRows } from './body-rows';
 import { checkActs } from './check-acts';
@@ -12,6 +12,7 @@ import { dueMark, lineOf, saidUnder, waitLines } from './lines';
 import { editWords } from './matter-things';
 import { operationFacts, operationPeople, operationWord } from './operation-facts';
 import { placeKind } from './place-kind';
+import { clearingActs, finishedWork } from './rework';
 import type { Seen } from './seen';
 import type { Acts } from './who-may';
 
@@ -147,7 +148,7 @@ const middleOf = (seen: Seen, acts: Acts, anchors: ReadonlySet<string>, end: Loo
 };
 
 const peopleOf = (seen: Seen, jobs: readonly Job[]): RowView['who'] =>
-  [...new Set(jobs.flatMap((job) => job.people))].map(seen.tag);
+  [...new Set(jobs.flatMap((job) => job.people))].map((id) => seen.tag(id));
 
 /** What its jobs wait for. */
 const waitsOf = (seen: Seen, jobs: readonly Job[]): RowView['waits'] =>
@@ -169,7 +170,8 @@ const holdRow = (seen: Seen, acts: Acts, key: string): Middle => {
     sheet: null,
     acts: acts.all(['release-hold'], 'hold', key),
     waits: [],
-    facts: hold === undefined ? [] : [['Placed', `${seen.when(hold.at)}, ${seen.tag(hold.by).name}`]],
+    facts:
+      hold === undefined ? [] : [['Placed', `${seen.when(hold.at)}, ${seen.tag(hold.by, hold.at).name}`]],
   };
 };
 
@@ -182,9 +184,9 @@ const findingRow = (seen: Seen, acts: Acts, key: string, jobs: readonly Job[], s
     says,
     who: row?.state === 'undecided' ? [] : peopleOf(seen, mine),
     ...(row?.state === 'undecided' ? { keeper: 'a lead' } : {}),
-    open: row?.state === 'undecided' ? 'Decide' : 'Close',
+    open: row?.state === 'undecided' ? 'Decide' : row?.disposition === 'rework' ? 'Rework' : 'Close',
     sheet: row?.about.kind === 'joint' ? jointNext(seen, acts, row.about.key).sheet : null,
-    acts: mine.flatMap((job) => acts.all(job.allows, 'finding', key)),
+    acts: [...clearingActs(seen, acts, row), ...mine.flatMap((job) => acts.all(job.allows, 'finding', key))],
     waits: waitLines(
       seen,
       mine.flatMap((job) => job.waitsFor),
@@ -193,10 +195,16 @@ const findingRow = (seen: Seen, acts: Acts, key: string, jobs: readonly Job[], s
       row === undefined
         ? []
         : [
-            ['Found', `${seen.when(row.at)}, ${seen.tag(row.by).name}`],
+            ['Found', `${seen.when(row.at)}, ${seen.tag(row.by, row.at).name}`],
             ...(row.decidedBy === null
               ? []
-              : [['Decided', `${row.disposition ?? ''}, ${seen.tag(row.decidedBy).name}`] as const]),
+              : [
+                  [
+                    'Decided',
+                    `${row.disposition === null ? '' : DISPOSITION_WORDS[row.disposition]}, ${seen.tag(row.decidedBy).name}`,
+                  ] as const,
+                ]),
+            ...finishedWork(seen, row),
           ],
   };
 };
@@ -214,7 +222,8 @@ const changeRow = (seen: Seen, acts: Acts, key: string, jobs: readonly Job[]): M
     sheet: null,
     acts: jobs.filter(({ kind }) => kind === 'change').flatMap((job) => acts.all(job.allows, 'change', key)),
     waits: [],
-    facts: row === undefined ? [] : [['Asked', `${seen.when(row.at)}, ${seen.tag(row.requestedBy).name}`]],
+    facts:
+      row === undefined ? [] : [['Asked', `${seen.when(row.at)}, ${seen.tag(row.requestedBy, row.at).name}`]],
   };
 };
 
@@ -227,7 +236,7 @@ const openedWords = ({ car, when, tag }: Seen, key: string, says: string): strin
   const row = car.joints[key];
   return row?.opened === null || row?.opened === undefined || row.level !== 'open'
     ? says
-    : `${says} It was ${row.opened.was}; opened ${when(row.opened.at)}, ${tag(row.opened.by).name}.`;
+    : `${says} It was ${row.opened.was}; opened ${when(row.opened.at)}, ${tag(row.opened.by, row.opened.at).name}.`;
 };
 
 /** A failed check is looked at again once its finding is decided. */
@@ -278,7 +287,9 @@ const stopgapRow = (seen: Seen, acts: Acts, key: string, says: string, who: RowV
     facts: [
       ...(row === undefined || row.where === null ? [] : [['Where', row.where] as const]),
       ...(planned?.standsFor === undefined ? [] : [['Stands for', planned.standsFor] as const]),
-      ...(row === undefined ? [] : [['Placed', `${seen.when(row.at)}, ${seen.tag(row.by).name}`] as const]),
+      ...(row === undefined
+        ? []
+        : [['Placed', `${seen.when(row.at)}, ${seen.tag(row.by, row.at).name}`] as const]),
     ],
   };
 };

@@ -1,6 +1,7 @@
 /** The head of a car's page: plate, stage rail, and what its two counts mean. */
 import { cellsOf } from '@/lib/server/queries/board/cells';
 import type { Counts, GateView, Head, PersonTag, StageView } from '@/lib/wire/views/car';
+import { overriddenText } from '@/lib/wire/views/event-matters';
 import { dueMark, lineOf, numberWord } from './lines';
 import type { Seen } from './seen';
 import type { Acts } from './who-may';
@@ -80,7 +81,7 @@ const crewOf = ({ car, plan, tag }: Seen, stage: number): readonly PersonTag[] =
     stage === car.stage
       ? Object.values(car.operations).flatMap((row) => (row.status === 'running' ? row.present : []))
       : [];
-  return [...new Set([...given, ...present])].map(tag);
+  return [...new Set([...given, ...present])].map((id) => tag(id));
 };
 
 export const stageViews = (seen: Seen): readonly StageView[] => {
@@ -101,7 +102,7 @@ export const stageViews = (seen: Seen): readonly StageView[] => {
         passed:
           passed === undefined
             ? null
-            : `passed ${seen.when(passed.passedAt)}, ${seen.tag(passed.by).name}${passed.overridden.length === 0 ? '' : `, over ${passed.overridden.join(', ')}`}`,
+            : `passed ${seen.when(passed.passedAt)}, ${seen.tag(passed.by, passed.passedAt).name}${passed.overridden.length === 0 ? '' : `, ${overriddenText(passed.overridden)}`}`,
       },
     ];
   });

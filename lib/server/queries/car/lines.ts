@@ -1,4 +1,5 @@
 /** Small words that rows share. */
+import { withPlace } from '@/lib/domain/base/words';
 import { sentence } from '@/lib/domain/base/sentences';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import { planKey } from '@/lib/domain/plan/positions';
@@ -13,8 +14,13 @@ import type { Seen } from './seen';
  */
 export const saidUnder = ({ nameOf, spoken }: Seen, refusal: Refusal, key: string): string => {
   const own = planKey(key);
-  const said = spoken(sentence(refusal, (each) => (planKey(each) === own ? null : nameOf(each))));
-  return said.startsWith(key) ? said.slice(key.length).replace(/^[:,]?\s*/, '') : said;
+  const name = nameOf(key);
+  // The verb behind a name goes with the name, so that the name is cut off and not left out.
+  const whole = spoken(sentence(refusal, nameOf));
+  const heading = name === null ? key : spoken(`${withPlace(key, name)} (${key})`);
+  if (whole.toLowerCase().startsWith(heading.toLowerCase()))
+    return whole.slice(heading.length).replace(/^[:,]?\s*/, '');
+  return spoken(sentence(refusal, (each) => (planKey(each) === own ? null : nameOf(each))));
 };
 
 /** By which gate; what an earlier gate should have asked is asked by the next. Behind the last stage lies delivery. */

@@ -78,7 +78,7 @@ const changeThing = (seen: Seen, row: ChangeRow): ChangeThing => ({
   says: editWords(seen, row),
   reason: row.reason,
   critical: row.critical,
-  approvals: row.approvals.map(({ by, owner }) => `${seen.tag(by).name}${owner ? ', owner' : ''}`),
+  approvals: row.approvals.map(({ by, owner, at }) => `${seen.tag(by, at).name}${owner ? ', owner' : ''}`),
 });
 
 export const editWords = (seen: Seen, row: ChangeRow): string =>

@@ -64,7 +64,7 @@ const conditionRow = (seen: Seen, acts: Acts, key: Key): ConditionRow => {
         ],
     waits: waitLines(seen, toDo),
     facts: [
-      ...(row === undefined ? [] : [[isSo ? 'Said by' : 'Ended by', seen.tag(row.by).name] as const]),
+      ...(row === undefined ? [] : [[isSo ? 'Said by' : 'Ended by', seen.tag(row.by, row.at).name] as const]),
       ...(setters.length === 0
         ? []
         : [['Set by', setters.map(({ stateKey }) => seen.words.thing(stateKey)).join(', ')] as const]),

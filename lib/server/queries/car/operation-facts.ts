@@ -9,7 +9,7 @@ export const operationPeople = (seen: Seen, key: StateKey, job: Job | undefined)
   const row = seen.car.operations[key];
   const isBegun = row?.status === 'running' || row?.status === 'paused';
   const present = isBegun ? (row.present.length > 0 ? row.present : row.crew) : [];
-  return (present.length > 0 ? present : (job?.people ?? [])).map(seen.tag);
+  return (present.length > 0 ? present : (job?.people ?? [])).map((id) => seen.tag(id));
 };
 
 export const operationWord = (job: Job | undefined): string => {

@@ -49,7 +49,7 @@ const factsOf = (
   const chosen = seen.car.options[key];
   const act = chosenBy[key];
   const told =
-    act === undefined ? [] : [['Chosen', `${seen.tag(act.by).name}, ${seen.when(act.at)}`] as const];
+    act === undefined ? [] : [['Chosen', `${seen.tag(act.by, act.at).name}, ${seen.when(act.at)}`] as const];
   const each = chosen === undefined ? choices : [chosen];
   return [
     ...told,

@@ -1,5 +1,5 @@
 /** Photographs stand where what they show stands: in its own row, and in that of the work or finding it belongs to. */
-import type { PersonId } from '@/lib/domain/base/vocabulary';
+import type { Instant, PersonId } from '@/lib/domain/base/vocabulary';
 import type { PhotoRow } from '@/lib/domain/car/rows';
 import type { RowView } from '@/lib/wire/views/car';
 import { isKeptName } from '@/lib/wire/views/photo';
@@ -8,7 +8,7 @@ import type { Seen } from './seen';
 
 /** What naming a photograph takes. */
 interface Shown extends Pick<Seen, 'car' | 'words' | 'when'> {
-  readonly tag: (person: PersonId) => { readonly name: string };
+  readonly tag: (person: PersonId, at: Instant) => { readonly name: string };
 }
 
 /** Those of the things with these keys, the oldest first. */
@@ -56,7 +56,7 @@ const kept = ({ car }: Shown): readonly PhotoRow[] =>
 const refOf = (seen: Shown, { of, slot, hash, by, at }: PhotoRow): PhotoRef => ({
   hash,
   shows: `${of === seen.car.id ? seen.car.chassis : thingOf(seen, of)}, ${slot}`,
-  taken: `${seen.tag(by).name}, ${seen.when(at)}`,
+  taken: `${seen.tag(by, at).name}, ${seen.when(at)}`,
 });
 
 /** A finding's number says little: what it is about goes with it. */

@@ -14,7 +14,7 @@ export const withRemarks = <Row extends RowView>(seen: Seen, rows: readonly Row[
     const told = here.map(({ of, text, by, at }, index): readonly [string, string] => [
       // Labels are told apart by their number.
       here.length === 1 ? 'Remark' : `Remark ${String(index + 1)}`,
-      `${of === own ? '' : `${seen.words.thing(of)}: `}${text} (${seen.tag(by).name}, ${seen.when(at)})`,
+      `${of === own ? '' : `${seen.words.thing(of)}: `}${text} (${seen.tag(by, at).name}, ${seen.when(at)})`,
     ]);
     return { ...row, facts: [...row.facts, ...told] };
   });

@@ -1,5 +1,5 @@
 /** Everything that a car's page is made from, read once; the rest of this folder only words it. */
-import type { PersonId } from '@/lib/domain/base/vocabulary';
+import type { Instant, PersonId } from '@/lib/domain/base/vocabulary';
 import { assess } from '@/lib/domain/assess';
 import type { Assessment } from '@/lib/domain/assess';
 import type { NameOf } from '@/lib/domain/base/sentences';
@@ -9,7 +9,7 @@ import type { Facts } from '@/lib/domain/facts';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { Person, Shop } from '@/lib/domain/shop/rows';
 import type { World } from '@/lib/domain/world';
-import { initialsOf } from '@/lib/server/queries/board/words';
+import { tagIn } from '@/lib/server/queries/board/words';
 import type { PersonTag } from '@/lib/wire/views/car';
 import { wordsFrom } from '@/lib/wire/views/event-words';
 import type { Words } from '@/lib/wire/views/event-words';
@@ -36,7 +36,8 @@ export interface Seen extends Given {
   readonly when: (at: string) => string;
   /** A sentence of the rulebook with its times as the shop writes them. */
   readonly spoken: (sentence: string) => string;
-  readonly tag: (person: PersonId) => PersonTag;
+  /** As they are called now; at a moment, as they were called then. */
+  readonly tag: (person: PersonId, at?: Instant) => PersonTag;
   /** Who works here now, by name. */
   readonly people: readonly Person[];
 }
@@ -53,10 +54,7 @@ export const see = (given: Given): Seen => {
     words: wordsFrom({ nameOf, people: shop.people, stages: plan.stages, signatures: car.signatures }),
     when: whenWords(setting.zone, facts.day),
     spoken: withTimes(setting.zone, facts.day),
-    tag: (id) => {
-      const name = shop.people[id]?.name ?? id;
-      return { id, name, initials: initialsOf(name) };
-    },
+    tag: tagIn(shop.people),
     people: Object.values(shop.people)
       .filter(({ left }) => !left)
       .sort((a, b) => a.name.localeCompare(b.name, 'en')),

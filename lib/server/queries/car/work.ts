@@ -114,7 +114,7 @@ const jobRow = (seen: Seen, acts: Acts, anchors: ReadonlySet<string>, job: Job):
     ...next,
     sign: seen.car.joints[job.key]?.level ?? 'open',
     says: '',
-    who: job.people.map(seen.tag),
+    who: job.people.map((id) => seen.tag(id)),
     body: [],
     facts: [],
   };
@@ -162,7 +162,7 @@ const finishedRow = (
   return {
     id: anchorOf('operation', stateKey),
     name: seen.words.thing(stateKey),
-    who: (row?.crew ?? []).map(seen.tag),
+    who: (row?.crew ?? []).map((id) => seen.tag(id)),
     due: null,
     job: null,
     keeper: '',

@@ -5,8 +5,9 @@ import type { NameOf } from '@/lib/domain/base/sentences';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { Instant, PersonId } from '@/lib/domain/base/vocabulary';
 import type { SignatureRow } from '@/lib/domain/car/rows';
-import type { ClaimType } from '@/lib/domain/commands';
+import type { Claim, ClaimType } from '@/lib/domain/commands';
 import type { CarEvent } from '@/lib/domain/events';
+import { askedWords, withThing } from '@/lib/wire/views/asked-words';
 import { eventLine } from '@/lib/wire/views/event-line';
 import type { Words } from '@/lib/wire/views/event-words';
 import type { EventLine, LogEntry } from '@/lib/wire/views/log';
@@ -23,14 +24,18 @@ export interface Told {
   readonly device: string | null;
   readonly receivedAt: Instant;
   readonly refusals: readonly Refusal[] | null;
+  /** What was refused; null where it was not, or nobody kept it. */
+  readonly claim: Claim | null;
   readonly events: readonly CarEvent[];
 }
 
 export interface Telling {
   readonly words: Words;
   readonly nameOf: NameOf;
+  /** What the car is called; empty for the shop’s books. */
+  readonly car: string;
   readonly spoken: (sentence: string) => string;
-  readonly tag: (person: PersonId) => PersonTag;
+  readonly tag: (person: PersonId, at?: Instant) => PersonTag;
   readonly signatures: Readonly<Record<string, SignatureRow>>;
   readonly clock: {
     readonly day: (at: Instant) => string;
@@ -47,11 +52,11 @@ export const entryOf = (told: Told, telling: Telling): LogEntry => {
   return {
     id: told.id,
     kind: kindOf(told),
-    who: telling.tag(told.actor),
+    who: telling.tag(told.actor, at),
     day: clock.day(at),
     date: clock.date(at),
     time: clock.time(at),
-    line: main === undefined ? refusedLine(told, words) : eventLine(main, words),
+    line: main === undefined ? refusedLine(told, telling) : eventLine(main, words),
     brought: isRefused
       ? told.refusals.map((refusal) => telling.spoken(sentence(refusal, telling.nameOf)))
       : others.map((event) =>
@@ -71,7 +76,7 @@ const photosIn = ({ events }: Told, { words, tag, clock }: Telling): Pick<LogEnt
           {
             hash: event.hash,
             shows: `${event.of === event.car ? event.car : words.thing(event.of)}, ${event.slot}`,
-            taken: `${tag(event.meta.by).name}, ${clock.day(event.meta.at)} ${clock.time(event.meta.at)}`,
+            taken: `${tag(event.meta.by, event.meta.at).name}, ${clock.day(event.meta.at)} ${clock.time(event.meta.at)}`,
           },
         ]
       : [],
@@ -107,16 +112,19 @@ const kindOf = ({ type, refusals }: Told): LogEntry['kind'] => {
   return COMMANDS[type].kind === 'warning' ? 'warnings' : 'other';
 };
 
-/** The store keeps why it was refused, and the reasons name the thing. */
-const refusedLine = ({ type, refusals }: Told, { thing }: Words): EventLine => {
-  // What holds a gate is not what was asked for.
-  const subject = MOVES.has(type)
-    ? null
-    : ((refusals ?? []).map(subjectOf).find((each) => each !== null) ?? null);
-  const says = `refused: “${COMMANDS[type].says}”`;
-  return subject === null
-    ? { sign: 'gclosed', thing: '', says: says.replace(/^r/, 'R') }
-    : { sign: 'gclosed', thing: thing(subject), says };
+/** What was asked for, and that it was refused: the reasons stand below. */
+const refusedLine = ({ type, claim, refusals }: Told, telling: Telling): EventLine => {
+  const asked =
+    claim === null
+      ? withThing(type, subjectIn(type, refusals ?? [], telling.words))
+      : askedWords(claim, telling);
+  return { sign: 'gclosed', thing: asked, says: 'was refused' };
+};
+
+/** Before claims were kept, only the reasons name the thing; and what holds a gate is not what was asked for. */
+const subjectIn = (type: ClaimType, refusals: readonly Refusal[], { thing }: Words): string | null => {
+  const subject = MOVES.has(type) ? undefined : refusals.map(subjectOf).find((each) => each !== null);
+  return subject === undefined ? null : thing(subject);
 };
 
 const SUBJECTS = ['joint', 'operation', 'check', 'stopgap', 'part', 'finding', 'change', 'hold'] as const;
@@ -139,7 +147,7 @@ const noteOf = (told: Told, main: CarEvent | undefined, telling: Telling): strin
       notes.push(`the device said ${telling.clock.time(main.meta.doneAt)}, which was not believed`);
     else if (lateMs > LATE_MS) notes.push(`heard at ${telling.clock.time(main.meta.receivedAt)}`);
   }
-  if (told.present !== null) notes.push(`at ${telling.tag(told.present).name}’s screen`);
+  if (told.present !== null) notes.push(`at ${telling.tag(told.present, told.receivedAt).name}’s screen`);
   return notes.length === 0 ? null : notes.join('; ');
 };
 
@@ -149,5 +157,5 @@ const struckText = (id: string, { signatures, tag, clock }: Telling): string | n
   const struck = signatures[id]?.struck ?? null;
   return struck === null
     ? null
-    : `struck ${clock.day(struck.at)} ${clock.time(struck.at)}, ${tag(struck.by).name}: ${struck.reason}`;
+    : `struck ${clock.day(struck.at)} ${clock.time(struck.at)}, ${tag(struck.by, struck.at).name}: ${struck.reason}`;
 };

@@ -1,19 +1,18 @@
 /** Reads a page of the log: of one car, of the shop's own books, or of all together. */
 import 'server-only';
+import { conditionWords } from '@/lib/domain/base/words';
 import { planOf } from '@/lib/domain/facts';
-import type { PersonId } from '@/lib/domain/base/vocabulary';
 import type { Car } from '@/lib/domain/car/rows';
 import type { Shop } from '@/lib/domain/shop/rows';
 import type { Database } from '@/lib/server/database';
 import { loadCar, loadFloor } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
-import { initialsOf } from '@/lib/server/queries/board/words';
+import { tagIn } from '@/lib/server/queries/board/words';
 import { PAGE, read, tellingOf, whereAsked } from '@/lib/server/queries/log';
 import type { LogAsked, ToldOf, Where } from '@/lib/server/queries/log';
 import { shopDay } from '@/lib/wire/shop-day';
-import type { PersonTag } from '@/lib/wire/views/car';
-import { conditionWords } from '@/lib/wire/views/event-words';
+import { nameOfPerson } from '@/lib/wire/views/names';
 import type { LogDay, LogEntry, LogLine, LogView } from '@/lib/wire/views/log';
 import { shopLine } from '@/lib/wire/views/shop-line';
 import { withTimes } from '@/lib/wire/views/when';
@@ -68,7 +67,7 @@ export const logView = async (db: Database, asked: LogViewAsked, now: string): P
     kind: asked.kind,
     by: asked.by,
     of,
-    people: Object.keys(shop.people).map(books.tag),
+    people: Object.keys(shop.people).map((id) => books.tag(id)),
     cars: floor.map(({ id, chassis, colour }) => ({ id, chassis, colour })),
   };
 };
@@ -102,7 +101,7 @@ const bookEntry = (told: ToldOf, telling: Telling, shop: Shop): LogEntry => {
   const lines = told.shopEvents.map((event) =>
     shopLine(
       event,
-      (id) => shop.people[id]?.name ?? id,
+      (id) => nameOfPerson(shop.people, id, event.meta.at),
       (id) => shop.tools[id]?.name ?? id,
     ),
   );
@@ -114,22 +113,19 @@ const bookTelling = (shop: Shop, zone: string, now: string): Telling => {
   const today = shopDay(zone)(now);
   const nameOf = (key: string): string | null => shop.people[key]?.name ?? shop.tools[key]?.name ?? null;
   const thing = (key: string): string => nameOf(key) ?? key;
-  const tag = (id: PersonId): PersonTag => {
-    const name = shop.people[id]?.name ?? id;
-    return { id, name, initials: initialsOf(name) };
-  };
   return {
     nameOf,
     spoken: withTimes(zone, today),
     words: {
       thing,
       condition: conditionWords,
-      person: thing,
+      person: (id, at) => nameOfPerson(shop.people, id, at),
       stage: String,
       job: thing,
       signature: () => 'A signature',
     },
-    tag,
+    car: '',
+    tag: tagIn(shop.people),
     signatures: {},
     clock: logClock(zone, today),
   };

@@ -113,6 +113,7 @@ const JOB_SAYS: Readonly<Record<Exclude<MyJob['job']['kind'], 'operation'>, stri
 };
 
 const saysOf = ({ car, tag }: Seen, { job, reason }: MyJob): string => {
+  if (job.kind === 'finding' && car.findings[job.key]?.disposition === 'rework') return 'rework to be done';
   if (job.kind !== 'operation') return JOB_SAYS[job.kind];
   const row = car.operations[job.key];
   switch (job.state) {

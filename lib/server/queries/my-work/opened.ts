@@ -119,9 +119,10 @@ export const askedLine = ({ car, tag, when, words }: Seen, { of, text, by, at, a
   about: words.thing(of),
   chassis: car.chassis,
   text,
-  by: tag(by).name,
+  by: tag(by, at).name,
   when: when(at),
-  answer: answer === null ? null : { text: answer.text, by: tag(answer.by).name, when: when(answer.at) },
+  answer:
+    answer === null ? null : { text: answer.text, by: tag(answer.by, answer.at).name, when: when(answer.at) },
 });
 
 export const jobHref = (car: Pick<Car, 'id'>, job: string): string =>

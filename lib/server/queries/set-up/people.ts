@@ -40,6 +40,7 @@ export const peopleView = async (db: Database, who: Person): Promise<PeopleView>
         restsUntil: rest === null ? null : shopTime(zone)(rest.toISOString()),
         mayLink: mayEnrol(who, person),
         isOneself: person.id === who.id,
+        mayChangeRoles: who.roles.includes('owner'),
         mayRemove: person.id !== who.id && (!person.roles.includes('owner') || who.roles.includes('owner')),
         atWork: atWork.get(person.id) ?? null,
       };

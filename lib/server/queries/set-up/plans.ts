@@ -5,6 +5,7 @@ import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { shopDay } from '@/lib/wire/shop-day';
 import type { PlansView, StartCarView } from '@/lib/wire/views/set-up';
+import { nameOfPerson } from '@/lib/wire/views/names';
 import { dayWords } from '@/lib/wire/views/when';
 
 const counted = (section: object | undefined, word: string): string => {
@@ -29,7 +30,7 @@ export const plansView = async (db: Database): Promise<PlansView> => {
         hash,
         model,
         revision,
-        says: `${size.join(', ')}; released ${dayWords(dayOf(at), today)} by ${shop.people[by]?.name ?? by}`,
+        says: `${size.join(', ')}; released ${dayWords(dayOf(at), today)} by ${nameOfPerson(shop.people, by, at)}`,
         cars: onPlans.find(({ plan }) => plan === hash)?._count ?? 0,
       };
     }),

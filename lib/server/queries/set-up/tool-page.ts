@@ -11,7 +11,7 @@ import { loadEveryCar } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { shopDay } from '@/lib/wire/shop-day';
-import { namesOf } from '@/lib/wire/views/names';
+import { nameOfPerson, namesOf } from '@/lib/wire/views/names';
 import { SUSPECT_WORDS } from '@/lib/wire/views/suspect-words';
 import type { ToolPageView, ToolTouch } from '@/lib/wire/views/set-up';
 import { dayWords, whenWords } from '@/lib/wire/views/when';
@@ -50,7 +50,7 @@ export const toolPageView = async (db: Database, id: ToolId): Promise<ToolPageVi
       href: `/cars/${encodeURIComponent(car.id)}/joints/${encodeURIComponent(joint)}`,
       got: gotWords(mark),
       when: when(mark.at),
-      who: shop.people[mark.by]?.name ?? mark.by,
+      who: nameOfPerson(shop.people, mark.by, mark.at),
       doubt: remedy === null ? null : REMEDY[remedy],
     };
   };

@@ -21,7 +21,7 @@ import type {
 /** How things are said on this page. */
 export interface Said {
   readonly when: (at: string) => string;
-  readonly person: (id: string) => string;
+  readonly person: (id: string, at: string) => string;
   readonly spoken: (sentence: string) => string;
 }
 
@@ -59,7 +59,9 @@ export const jointView = (at: JointCase, entry: JointEntry | undefined, said: Sa
     thread: entry?.thread ?? null,
     word: fastenerWord(at),
     opened:
-      opened === null ? null : { when: said.when(opened.at), by: said.person(opened.by), was: opened.was },
+      opened === null
+        ? null
+        : { when: said.when(opened.at), by: said.person(opened.by, opened.at), was: opened.was },
   };
 };
 
@@ -128,7 +130,7 @@ export const markViews = ({ row }: JointCase, said: Said): readonly MarkView[] =
   row.marks.map(({ signature, level, by, at, struck }) => ({
     signature,
     level,
-    by: said.person(by),
+    by: said.person(by, at),
     when: said.when(at),
     struck,
   }));
@@ -139,7 +141,7 @@ export const standingView = (at: JointCase, said: Said): StandingView | null => 
   if (mark === null) return null;
   const tool = mark.tool === null ? undefined : at.facts.tools[mark.tool];
   return {
-    by: said.person(mark.by),
+    by: said.person(mark.by, mark.at),
     when: said.when(mark.at),
     tool: mark.tool,
     adapter: mark.adapter,

@@ -11,6 +11,7 @@ import { wordsFrom } from '@/lib/wire/views/event-words';
 import { namesOf, withPeople } from '@/lib/wire/views/names';
 import { refusalLine } from '@/lib/wire/views/refusal';
 import type { SignOffView } from '@/lib/wire/views/sign-off';
+import { nameOfPerson } from '@/lib/wire/views/names';
 import { whenWords, withTimes } from '@/lib/wire/views/when';
 import { actViews, spokenLine } from './acts-view';
 import { drawingView } from './drawing-view';
@@ -37,7 +38,7 @@ export const viewOfJoint = (
   const said: Said = {
     spoken,
     when: whenWords(zone, facts.day),
-    person: (id) => facts.people[id]?.name ?? id,
+    person: (id, at) => nameOfPerson(facts.people, id, at),
   };
   const view = jointView(at, entry, said);
   const tools = toolViews(at, slot, spoken);
@@ -87,6 +88,6 @@ const shownBy = (
     stages: plan.stages,
     signatures: car.signatures,
   }),
-  tag: (id) => ({ name: person(id) }),
+  tag: (id, at) => ({ name: person(id, at) }),
   when,
 });
