@@ -275,12 +275,12 @@ describe('who and what may', () => {
     const { sheet, car } = await open('J-911');
     const { page } = sheet;
     const way = page.getByRole('region', { name: /Not to be signed final yet/ });
-    expect(await way.innerText()).toContain('the car stands on its springs');
+    expect(await way.innerText()).toContain('“standing” is not so, and must be');
     expect(await way.getByRole('link').first().getAttribute('href')).toBe(`/cars/${car}#condition:standing`);
     await sheet.enter('45', '45', '45', '45', '45', '45');
     await sheet.sign('tobit');
     const refused = page.getByRole('region', { name: /Reported, not accepted/ });
-    expect(await refused.innerText()).toContain('the car stands on its springs');
+    expect(await refused.innerText()).toContain('“standing” is not so, and must be');
     expect(await sheet.row(6).innerText()).toContain('in band');
     await sheet.reload();
     expect(await sheet.row(6).innerText()).toContain('in band');

@@ -79,13 +79,20 @@ afterEach(async () => {
 });
 afterAll(() => removeClone(clone));
 
-test('the first start makes everything, says where and for whom, and Ctrl-C ends all of it', async () => {
+test('the first start makes everything, though one before was cut off while it filled the shop; Ctrl-C ends all of it', async () => {
+  const cut = start([], { SLOW_DEMO: '600000' });
+  await cut.until(/demo shop/);
+  process.kill(starterOf(cut), 'SIGKILL');
+  await cut.ended;
+  await stopPostmaster(cluster);
+
   const one = start();
   await one.until(/Ctrl-C closes it/);
   expect(OPEN.exec(one.said())?.[2]).toBe(address);
   for (const step of ['packages', 'client', 'pages', 'database', 'migrations', 'demo shop', 'server'])
     expect(one.said()).toMatch(new RegExp(`^ {2}${step} +[\\d.]+ s`, 'm'));
   expect(one.said()).toMatch(/Mara Mill +\S.* \d{6} +lead, technician/);
+  expect(await query('SELECT demo FROM shop_setting')).toEqual([{ demo: true }]);
   expect(await status('/sign-in')).toBe(200);
   expect(statSync(join(clone, '.data/secrets.json')).mode & 0o777).toBe(0o600);
 
@@ -125,21 +132,6 @@ test('a restart finds everything unchanged; killed in the middle, the next one t
   await expect.poll(() => status('/sign-in').catch(() => 0), { timeout: 60_000, interval: 300 }).toBe(200);
   expect(await query('SELECT * FROM kept')).toEqual([{ one: 1 }]);
   expect(await stop(next)).toBe(0);
-});
-
-test('a start that was cut off while it filled the shop is done over', async () => {
-  const data = join(clone, '.data');
-  rmSync(data, { recursive: true });
-  const one = start([], { SLOW_DEMO: '600000' });
-  await one.until(/demo shop/);
-  process.kill(starterOf(one), 'SIGKILL');
-  await one.ended;
-  await stopPostmaster(cluster);
-
-  const next = start();
-  await next.until(/Ctrl-C closes it/);
-  expect(next.said()).toMatch(/demo shop +[\d.]+ s/);
-  expect(await query('SELECT demo FROM shop_setting')).toEqual([{ demo: true }]);
 });
 
 test('a taken port, an unknown word and a missing secret are said before any work', async () => {

@@ -253,7 +253,7 @@ describe('the pressure does not hold', () => {
     shop.perform('tom', 'BR-040');
     const refusals = shop.refused('tess', { type: 'close-finding', finding: 'F-1' });
     expect(shop.sentences(refusals)).toEqual([
-      'K-20 (Pressure holds and nothing weeps) failed, and what is done is decided. Do the work and pass the check in a new round.',
+      'Pressure holds and nothing weeps (K-20) failed, and what is done is decided. Do the work and pass the check in a new round.',
     ]);
     shop.passCheck('tess', 'K-20');
     shop.finish('tess', 'BR-050');
