@@ -141,8 +141,8 @@ function Conditions({ rows }: { readonly rows: readonly ConditionRow[] }) {
           <a href={`#${row.id}`} className={row.isSo ? 'so' : 'notso'} title={row.says}>
             {row.hasOwnSign ? <Glyph name={row.sign} size={20} /> : null}
             <span>
-              {row.isSo ? '' : 'not '}
               {row.name}
+              {row.isSo ? '' : ': no'}
             </span>
           </a>
         </li>

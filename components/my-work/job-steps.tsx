@@ -8,11 +8,18 @@ import { Glyph } from '@/components/ui/glyph';
 import type { OpenedJob } from '@/lib/wire/views/my-work';
 import { SetTo } from './set-to';
 
+/** Fewer finished lines than these stay open. */
+const FOLDED_FROM = 3;
+
 /** The plan's steps, then what finishing it means, line by line: how far each is, its number, and where it is signed. */
 export function JobSteps({ job }: { readonly job: OpenedJob }) {
   const { steps, body } = job;
   const left = body.filter(({ isDone }) => !isDone).length;
   const next = body.findIndex((line) => !line.isDone && (line.href !== null || line.acts.some(hasForm)));
+  const [isShown, setShown] = useState(false);
+  // What is left is what one looks for: on a phone the finished lines would push it off the screen.
+  const begun = body.findIndex(({ isDone }) => !isDone);
+  const folded = begun >= FOLDED_FROM ? body.slice(0, begun) : [];
   if (steps.length === 0 && body.length === 0) return null;
   return (
     <section className="sheet jobsteps" aria-labelledby="job-steps">
@@ -32,9 +39,25 @@ export function JobSteps({ job }: { readonly job: OpenedJob }) {
         </ol>
       )}
       <ol className="lines-of-work">
-        {body.map((line, index) => (
-          <BodyLine key={line.name} line={line} isNext={index === next} />
-        ))}
+        {folded.length === 0 ? null : (
+          <li className="done">
+            <button
+              type="button"
+              className="bw fold"
+              aria-expanded={isShown}
+              onClick={() => setShown(!isShown)}
+            >
+              <Glyph name="passed" />
+              <span className="t">{String(folded.length)} done</span>
+              <span className="small">{isShown ? 'Fold' : 'Show'}</span>
+            </button>
+          </li>
+        )}
+        {body.map((line, index) =>
+          index < folded.length && !isShown ? null : (
+            <BodyLine key={line.name} line={line} isNext={index === next} />
+          ),
+        )}
       </ol>
     </section>
   );

@@ -6,7 +6,7 @@ import { asksOf } from './model/asks';
 import { deliveredWords } from './model/rows';
 import { windowOf } from './model/ruled-joint';
 import type { OverReading } from './model/sitting';
-import { capital, these } from './model/words';
+import { allOf, capital, these } from './model/words';
 import { carHref } from './head';
 import type { Desk } from './use-desk';
 
@@ -34,7 +34,7 @@ export function OverPanel({ desk, onOpened }: OverPanelProps) {
         <p role="status">
           {isStored ? 'Taken down as read.' : storing(overAnswer)} A lower value can’t take its place. Asked
           now: renew <b>{hardwareOf(desk, fasteners)}</b> at {which}, then the full pass on{' '}
-          {joint.fasteners === 1 ? 'it' : `all ${String(joint.fasteners)}`}
+          {joint.fasteners === 1 ? 'it' : allOf(joint.fasteners, joint.word)}
           {joint.passes > 1 ? ` from pass 1` : ''}. A finding is open.
         </p>
       </div>

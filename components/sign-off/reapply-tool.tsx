@@ -46,7 +46,7 @@ export function ReapplyTool({ view, tool, onTool }: ReapplyToolProps) {
           <span className="small dim">
             {chosen === null
               ? `at ${reapplyAt(view.joint)}`
-              : `set to ${settingOn(view, chosen)}, ${chosen.good}`}
+              : `${chosen.tool.kind === 'click' ? 'set to' : 'read at'} ${settingOn(view, chosen)}, ${chosen.good}`}
           </span>
         </span>
         <u>{chosen === null ? 'Choose' : 'Change'}</u>

@@ -2,7 +2,7 @@ import Link from 'next/link';
 import { Button } from '@/components/ui/button';
 import { carHref } from './head';
 import { DoubtList } from './doubt-list';
-import { these } from './model/words';
+import { allOf, these } from './model/words';
 import { Standing } from './standing';
 import type { Work } from './work';
 
@@ -28,7 +28,7 @@ export function RenewWork({ desk, notes, onOpened }: Work) {
           <h2>Renew {which}</h2>
           <p>
             Loosen {which}, fit new hardware there, then make the full pass on{' '}
-            {joint.fasteners === 1 ? 'it' : `all ${String(joint.fasteners)}`}. A new cycle begins with the
+            {joint.fasteners === 1 ? 'it' : allOf(joint.fasteners, joint.word)}. A new cycle begins with the
             opening.
           </p>
         </section>

@@ -5,6 +5,7 @@ import { PinDialog } from '@/components/act/pin-dialog';
 import type { PinPerson } from '@/components/act/pin-dialog';
 import type { SignOffView } from '@/lib/wire/views/sign-off';
 import { wantOf } from './model/want';
+import { allOf } from './model/words';
 import { InTheWay } from './panels';
 import { photosLeft } from './sheet-photos';
 import { SignBar } from './sign-bar';
@@ -36,12 +37,9 @@ export function SnugWork({ desk, notes, photoNote, onOther }: Work) {
         <section className="sheet so-plain">
           <h2>Run up to contact</h2>
           <p>
-            Hardware in,{' '}
-            {joint.fasteners === 1
-              ? `the ${joint.word.one}`
-              : `all ${String(joint.fasteners)} ${joint.word.many}`}{' '}
-            run up until {joint.fasteners === 1 ? 'it touches' : 'they touch'}. Snug carries no value and
-            meets no torque gate: the final comes later
+            Hardware in, {allOf(joint.fasteners, joint.word)} run up until{' '}
+            {joint.fasteners === 1 ? 'it touches' : 'they touch'}. Snug carries no value and meets no torque
+            gate: the final comes later
             {view.needs.length === 0
               ? ''
               : `, when this holds: ${view.needs.map(({ says }) => says.replace(/ is not so.*$/, '')).join(', ')}`}

@@ -89,6 +89,7 @@ describe('what a car says', () => {
   test.each([CAR, YOUNG])('has a place for every line that closes the gate of %s', async (car) => {
     if (car !== CAR) await page.goto(car);
     const links = gate().getByRole('listitem').getByRole('link');
+    await links.first().waitFor();
     const hrefs = await links.evaluateAll((all) => all.map((link) => link.getAttribute('href') ?? ''));
     expect(hrefs.length).toBeGreaterThan(0);
     for (const href of hrefs.filter((each) => each.includes('#'))) {

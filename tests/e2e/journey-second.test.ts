@@ -75,7 +75,7 @@ test('a second person: verifies one, rejects another, each by its method, and bo
     await key.filter({ hasText: 'choose the tool it is tried with' }).waitFor();
     await page.getByRole('button', { name: /^Tried with which tool/ }).click();
     await page.getByRole('dialog', { name: 'Which tool' }).getByRole('button', { name: /^T-91/ }).click();
-    await page.getByText('T-91 put on all 2 nuts at 42 N·m: nothing moves').waitFor();
+    await page.getByText('T-91 put on both nuts at 42 N·m: nothing moves').waitFor();
     await journey.look(watched, 'second-verify');
     await key.click();
     await givePin(page);

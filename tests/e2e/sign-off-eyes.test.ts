@@ -57,7 +57,7 @@ describe('verifying', () => {
     expect(await tools.getByRole('button', { name: /^T-91/ }).innerText()).toMatch(/42 N·m/);
     await tools.getByRole('button', { name: /^T-91/ }).click();
     expect(await page.locator('.so-look').innerText()).toContain(
-      'T-91 put on all 2 nuts at 42 N·m: nothing moves',
+      'T-91 put on both nuts at 42 N·m: nothing moves',
     );
     // What is photographed outlives a reload, goes with the signature, and stands on the sheet from then on.
     const photos = page.getByRole('region', { name: 'Photographs' });
@@ -182,7 +182,7 @@ describe('trying again', () => {
     const dialog = sheet.page.getByRole('dialog', { name: 'Which nuts were loosened?' });
     await dialog.getByRole('button', { name: 'All' }).click();
     await dialog.getByLabel('Why').fill('to shift the idler');
-    await dialog.getByRole('button', { name: 'Opened: all 2 nuts' }).click();
+    await dialog.getByRole('button', { name: 'Opened: both nuts' }).click();
     await sheet.level.getByText('was final').waitFor();
     expect(await shop.joint(car, 'J-908')).toMatchObject({ level: 'open', cycle: 2 });
     expect(await sheet.page.locator('.so-facts').first().innerText()).toContain('spent; a new one goes in');

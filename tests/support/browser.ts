@@ -18,8 +18,9 @@ export const SIZES = {
 export type Size = keyof typeof SIZES;
 export type Theme = 'light' | 'dark';
 
-/** No word to any host but ours, and no sandbox, which root can't have. */
+/** No word to any host but ours, no sandbox, which root can't have, and nothing compiled twice that runs for a second. */
 const ARGS = [
+  '--js-flags=--no-opt --no-maglev',
   '--no-sandbox',
   '--disable-gpu',
   '--disable-background-networking',

@@ -50,9 +50,13 @@ export const askUnit = (
   return shown ?? '';
 };
 
+/** Every fastener of a joint: `the nut`, `both nuts`, `all 4 nuts`. */
+export const allOf = (all: number, word: Word): string =>
+  all === 1 ? `the ${word.one}` : `${all === 2 ? 'both' : `all ${String(all)}`} ${word.many}`;
+
 /** `nut 3`, `nuts 3 and 4`, and all of them as `all 4 nuts`. */
 export const these = (fasteners: readonly number[], all: number, word: Word): string => {
-  if (fasteners.length === all) return all === 1 ? `the ${word.one}` : `all ${String(all)} ${word.many}`;
+  if (fasteners.length === all) return allOf(all, word);
   if (fasteners.length === 1) return `${word.one} ${String(fasteners[0])}`;
   const last = fasteners.at(-1);
   return `${word.many} ${fasteners.slice(0, -1).join(', ')} and ${String(last)}`;
