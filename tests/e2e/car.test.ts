@@ -159,6 +159,8 @@ describe('a technician', () => {
       .getByText('jig is checked')
       .first()
       .waitFor();
+    // The page has heard of it: only what it has said can be followed.
+    await page.getByRole('region', { name: 'Loose ends' }).getByText('jig is checked').first().waitFor();
     const { key } = await db.carHold.findFirstOrThrow({
       where: { carId: 'C54-015' },
       orderBy: { key: 'desc' },

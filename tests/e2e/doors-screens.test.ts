@@ -86,9 +86,9 @@ test('no style sheet of one screen reaches another, which a day of clicking brin
 });
 
 describe('signing in', () => {
-  test('at the bench by keys alone', async () => {
+  test('at the bench by keys alone, to one’s own work', async () => {
     const { page } = await open();
-    await page.goto('/sign-in?at=bench');
+    await page.goto('/');
     await page.keyboard.press('Tab');
     while (!(await page.evaluate(() => document.activeElement?.getAttribute('type') === 'radio')))
       await page.keyboard.press('Tab');
@@ -96,7 +96,7 @@ describe('signing in', () => {
     while (!(await page.getByRole('radio', { name: 'Tobit Fenn' }).isChecked()))
       await page.keyboard.press('ArrowDown');
     await page.keyboard.type(secretsOf('tobit').pin);
-    await page.waitForURL('**/board');
+    await page.waitForURL('**/my-work');
   });
 
   test('at the bench by the keys on the screen, with one taken back', async () => {

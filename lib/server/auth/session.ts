@@ -57,7 +57,7 @@ export const present = async (): Promise<Present> => {
   if (who !== null) return who;
   const path = (await headers()).get(PATH_HEADER) ?? '/';
   if ((await seatEvenLocked()) !== null) redirect(`/locked?to=${encodeURIComponent(path)}`);
-  redirect(path === '/' ? '/sign-in' : `/sign-in?to=${encodeURIComponent(path)}`);
+  redirect(`/sign-in?to=${encodeURIComponent(path)}`);
 };
 
 export const hasRole = ({ person }: Present, roles: readonly Role[]): boolean =>
