@@ -49,7 +49,7 @@ export function PlateFace({ chassis, colour, crew, loose, hold = null }: PlateFa
         <span className="f crew">
           {cells(
             crew.map(({ initials }) => initials),
-            2,
+            hold === null ? 2 : 1,
           ).map((text, at) => (
             <b key={at}>{text}</b>
           ))}
