@@ -32,22 +32,24 @@ export const runCommand = async (db: Database, zone: string, given: Given): Prom
   const kept = keptFor(db);
   const plan = await planFor(db, kept, given);
   if (plan !== null) await loadPlan(db, plan);
-  const hash = bodyHash(given);
-  return withRetries(
-    async () =>
-      (await foreseen(db, kept, zone, given, plan, hash)) ?? attempt(db, kept, zone, given, plan, hash),
-  );
+  const asked = { kept, zone, given, plan, hash: bodyHash(given) };
+  return withRetries(async () => (await foreseen(db, asked)) ?? attempt(db, asked));
 };
 
+/** One command with what it is judged by, whichever way it goes. */
+interface Asked {
+  readonly kept: Kept;
+  readonly zone: string;
+  readonly given: Given;
+  /** Null where no plan is concerned. */
+  readonly plan: string | null;
+  /** Of the body. */
+  readonly hash: string;
+}
+
 /** In one statement, if it can be judged on what is kept; null = not done, and to be judged under its locks. */
-const foreseen = async (
-  db: Database,
-  kept: Kept,
-  zone: string,
-  given: Given,
-  plan: string | null,
-  hash: string,
-): Promise<RunAnswer | null> => {
+const foreseen = async (db: Database, asked: Asked): Promise<RunAnswer | null> => {
+  const { kept, zone, given, plan, hash } = asked;
   const { command } = given;
   const slice = foreseenSlice(kept, zone, given, plan);
   if (slice === null) return null;
@@ -91,15 +93,8 @@ const planFor = async (db: Database, kept: Kept, { command }: Given): Promise<st
   );
 };
 
-const attempt = async (
-  db: Database,
-  kept: Kept,
-  zone: string,
-  given: Given,
-  plan: string | null,
-  hash: string,
-): Promise<RunAnswer> => {
-  const { answer, commit } = await db.$transaction((tx) => judged(tx, kept, zone, given, plan, hash), LIMITS);
+const attempt = async (db: Database, asked: Asked): Promise<RunAnswer> => {
+  const { answer, commit } = await db.$transaction((tx) => judged(tx, asked), LIMITS);
   commit();
   return answer;
 };
@@ -112,14 +107,7 @@ interface Judged {
 
 const nothing = (): void => undefined;
 
-const judged = async (
-  tx: Transaction,
-  kept: Kept,
-  zone: string,
-  given: Given,
-  plan: string | null,
-  hash: string,
-): Promise<Judged> => {
+const judged = async (tx: Transaction, { kept, zone, given, plan, hash }: Asked): Promise<Judged> => {
   const { command } = given;
   const document = plan === null ? undefined : kept.plans.get(plan);
   const touched = plan === null || document === undefined ? null : { hash: plan, stages: document.stages };

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { jointCase } from '@/lib/domain/decide/joints';
 import { askOf, isAsked, offeredActs } from '@/lib/domain/joint-asks';
 import type { JointAsk } from '@/lib/domain/joint-asks';
-import { plan, shopWith } from '@/tests/support/shop';
+import { ARM, plan, shopWith } from '@/tests/support/shop';
 import type { Shop } from '@/tests/support/shop';
 
 const document = plan({
@@ -12,15 +12,7 @@ const document = plan({
     'AX-010': { name: 'Arms on', stage: 'S1', body: ['final J-1', 'final J-2', 'snug J-3'] },
   },
   joints: {
-    'J-1': {
-      name: 'Arm',
-      fasteners: 2,
-      method: 'dial',
-      torque: '45 ± 3 N·m',
-      source: 'invented',
-      critical: true,
-      verify: 'seen',
-    },
+    'J-1': ARM,
     // A second person may look at it, and nobody asks them to.
     'J-2': {
       name: 'Stay',

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { decide } from '@/lib/domain/decide';
 import type { Event } from '@/lib/domain/events';
-import { plan, shopWith } from '@/tests/support/shop';
+import { ARM, plan, shopWith } from '@/tests/support/shop';
 import type { Shop, Told } from '@/tests/support/shop';
 
 const MINE = 'a'.repeat(64);
@@ -98,15 +98,7 @@ describe('a joint is photographed as it is signed', () => {
     stages: { S1: { name: 'Axles' }, S2: { name: 'Wheels' } },
     operations: { 'AX-010': { name: 'Arms on', stage: 'S1', body: ['final J-1'] } },
     joints: {
-      'J-1': {
-        name: 'Arm',
-        fasteners: 2,
-        method: 'dial',
-        torque: '45 ± 3 N·m',
-        source: 'invented',
-        critical: true,
-        verify: 'seen',
-      },
+      'J-1': ARM,
     },
   });
   const shown = (shop: Shop) => Object.values(shop.car().photos).map(({ of, slot }) => `${of} ${slot}`);

@@ -68,6 +68,17 @@ type Tightening = TorqueEvidence & {
   readonly hardware?: Extract<CarClaim, { type: 'final-joint' }>['hardware'];
 };
 
+/** A joint of two, read on a dial, which a second person must look at. Its value is invented. */
+export const ARM = {
+  name: 'Arm',
+  fasteners: 2,
+  method: 'dial',
+  torque: '45 ± 3 N·m',
+  source: 'invented',
+  critical: true,
+  verify: 'seen',
+} as const;
+
 /** A plan that the checker finds no error in. */
 export const plan = (
   of: Omit<PlanDocument, 'plan' | 'revision'> & Partial<Pick<PlanDocument, 'plan' | 'revision'>>,

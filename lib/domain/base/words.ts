@@ -44,9 +44,12 @@ const PLACES: Readonly<Record<string, string>> = {
   RR: 'rear right',
 };
 
+/** `FL`: front left; undefined for a place that is only counted. */
+export const placeWords = (position: string): string | undefined => PLACES[position];
+
 /** `Spring front eye, left`: a name with the place that its key stands for. */
 export const withPlace = (key: string, name: string): string => {
-  const place = key.includes('@') ? PLACES[key.slice(key.indexOf('@') + 1)] : undefined;
+  const place = key.includes('@') ? placeWords(key.slice(key.indexOf('@') + 1)) : undefined;
   return place === undefined ? name : `${name}, ${place}`;
 };
 

@@ -1,5 +1,6 @@
 /** What a joint is and where it stands. */
 import { toDecimalText } from '@/lib/domain/base/exact';
+import { placeWords } from '@/lib/domain/base/words';
 import { UNTOUCHED_JOINT, fromExactText, standingFinal, toExactText } from '@/lib/domain/car/joint';
 import type { Mark } from '@/lib/domain/car/joint-rows';
 import type { JointCase } from '@/lib/domain/decide/joints';
@@ -89,20 +90,11 @@ const specificationView = ({ specification }: CompiledJoint, slot: boolean): Spe
     : { kind: 'window', window: windowView(window), aim: toExactText(aim) };
 };
 
-const PLACES: Readonly<Record<string, string>> = {
-  L: 'left',
-  R: 'right',
-  FL: 'front left',
-  FR: 'front right',
-  RL: 'rear left',
-  RR: 'rear right',
-};
-
 const positionWords = (key: string): string | null => {
   const cut = key.indexOf('@');
   if (cut < 0) return null;
   const position = key.slice(cut + 1);
-  return PLACES[position] ?? `no. ${position}`;
+  return placeWords(position) ?? `no. ${position}`;
 };
 
 const WORDS = ['nut', 'bolt', 'screw', 'stud', 'plug', 'nipple', 'clamp', 'clip'] as const;
