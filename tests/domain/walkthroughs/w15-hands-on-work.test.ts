@@ -113,6 +113,12 @@ describe('given two at one piece of work', () => {
     expect(acts()).toContain('pause-operation');
   });
 
+  test('then whoever is on it with another takes it over alone, first or last to come', () => {
+    const first = row()?.present[0] ?? '';
+    shop.does(first, { type: 'take-over-operation', operation: 'BD-010' });
+    expect(row()?.present).toEqual([first]);
+  });
+
   test('then who is left alone on it has nobody to take it over from; another one has', () => {
     does('tess', { type: 'leave-operation', operation: 'BD-010' });
     expect(shop.codes('tom', { type: 'take-over-operation', operation: 'BD-010' })).toEqual([
