@@ -252,14 +252,17 @@ describe('the log of a car', () => {
   });
 });
 
-describe('a car that is not there', () => {
-  test('is said so, with those that are near it', async () => {
+describe('what is not there', () => {
+  test('is said so, with what is near it', async () => {
     await open('tobit', CAR);
     const answer = await page.goto('/cars/C54-021');
     expect(answer?.status()).toBe(404);
     await page.getByRole('heading', { name: 'There is no C54-021' }).waitFor();
     await page.getByRole('link', { name: /C54-011/ }).waitFor();
     expect(await amiss(watched, 'car-none')).toEqual([]);
+    expect((await page.goto(`${CAR}/joints/J-231`))?.status()).toBe(404);
+    await page.getByRole('heading', { name: 'C54-012 has no joint J-231' }).waitFor();
+    await page.getByRole('link', { name: /^J-213 / }).waitFor();
   });
 });
 

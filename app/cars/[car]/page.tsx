@@ -9,6 +9,7 @@ import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
 import { carView, isCar } from '@/lib/server/queries/car';
 import { versionsOf } from '@/lib/server/queries/clock';
+import { decoded } from '@/lib/wire/decoded';
 
 export const dynamic = 'force-dynamic';
 
@@ -18,13 +19,13 @@ interface PageProps {
 }
 
 export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
-  return { title: decodeURIComponent((await params).car) };
+  return { title: decoded((await params).car) };
 }
 
 export default async function Page({ params, searchParams }: PageProps) {
   // Before anything is sent, so that who is not signed in, or asks for no car, gets a plain answer.
   const { person } = await present();
-  const id = decodeURIComponent((await params).car);
+  const id = decoded((await params).car);
   if (!(await isCar(database(), id))) notFound();
   const at = await versionsOf(database(), id);
   const { job, strike } = await searchParams;

@@ -1,4 +1,5 @@
 /** What a plate's code says, read by a scanner or typed by hand. */
+import { decoded } from '@/lib/wire/decoded';
 
 /** Case, blanks and dashes are how a hand writes it; a code may also be the address of the car's page. */
 const bare = (text: string): string => {
@@ -6,15 +7,6 @@ const bare = (text: string): string => {
   return decoded(page?.[1] ?? text)
     .toUpperCase()
     .replace(/[^\p{L}\p{N}]/gu, '');
-};
-
-/** A stray percent sign is a sign like any other. */
-const decoded = (text: string): string => {
-  try {
-    return decodeURIComponent(text);
-  } catch {
-    return text;
-  }
 };
 
 export const isPlateOf = (text: string, car: { readonly id: string; readonly chassis: string }): boolean => {

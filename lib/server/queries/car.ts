@@ -1,6 +1,8 @@
 /** Reads what a car's page shows. */
 import 'server-only';
+import { nearestWord } from '@/lib/domain/base/nearest';
 import type { CarId, PersonId } from '@/lib/domain/base/vocabulary';
+import { withPlace } from '@/lib/domain/base/words';
 import { planOf } from '@/lib/domain/facts';
 import type { Database } from '@/lib/server/database';
 import { loadCar, loadFloor, viewFacts } from '@/lib/server/load/car';
@@ -69,6 +71,24 @@ export const carsNear = async (db: Database, asked: string): Promise<readonly Ne
     colour: car.colour,
     stage: planOf({ plans }, car)?.stages[car.stage]?.name ?? '',
   }));
+};
+
+export interface NearJoint {
+  readonly chassis: string;
+  /** The one that was probably meant. */
+  readonly joint: { readonly key: string; readonly name: string } | null;
+}
+
+/** For a joint that no plan of the car has; null where there is no such car, or its plan is not kept here. */
+export const jointNear = async (db: Database, id: CarId, asked: string): Promise<NearJoint | null> => {
+  const car = await loadCar(db, id);
+  const plan = car === null ? null : planOf({ plans: await loadPlans(db, [car.plan]) }, car);
+  if (car === null || plan === null) return null;
+  const joint = plan.joints.get(nearestWord(asked, plan.joints.keys()) ?? '');
+  return {
+    chassis: car.chassis,
+    joint: joint === undefined ? null : { key: joint.stateKey, name: withPlace(joint.stateKey, joint.name) },
+  };
 };
 
 /** How many places differ, read from the end: the figures that tell cars apart stand there. */

@@ -9,6 +9,7 @@ import { isCar } from '@/lib/server/queries/car';
 import { versionsOf } from '@/lib/server/queries/clock';
 import { logView } from '@/lib/server/queries/log/view';
 import { LOG_KINDS } from '@/lib/wire/views/log';
+import { decoded } from '@/lib/wire/decoded';
 
 export const dynamic = 'force-dynamic';
 
@@ -18,12 +19,12 @@ interface PageProps {
 }
 
 export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
-  return { title: `Log of ${decodeURIComponent((await params).car)}` };
+  return { title: `Log of ${decoded((await params).car)}` };
 }
 
 export default async function Page({ params, searchParams }: PageProps) {
   const { person } = await present();
-  const id = decodeURIComponent((await params).car);
+  const id = decoded((await params).car);
   if (!(await isCar(database(), id))) notFound();
   const { kind, by, page } = await searchParams;
   const asked = {

@@ -8,6 +8,7 @@ import { hasRole, present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
 import { isTool } from '@/lib/server/queries/set-up/tools';
 import { toolPageView } from '@/lib/server/queries/set-up/tool-page';
+import { decoded } from '@/lib/wire/decoded';
 
 export const dynamic = 'force-dynamic';
 
@@ -16,11 +17,11 @@ interface PageProps {
 }
 
 export const generateMetadata = async ({ params }: PageProps): Promise<Metadata> => ({
-  title: `Tool ${decodeURIComponent((await params).tool)}`,
+  title: `Tool ${decoded((await params).tool)}`,
 });
 
 export default async function Page({ params }: PageProps) {
-  const id = decodeURIComponent((await params).tool);
+  const id = decoded((await params).tool);
   // Before anything is sent; whoever may not see tools learns nothing of which there are.
   const who = await present();
   if (hasRole(who, ['lead', 'owner']) && !(await isTool(database(), id))) notFound();

@@ -7,6 +7,7 @@ import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
 import { versionsOf } from '@/lib/server/queries/clock';
 import { signOffView } from '@/lib/server/queries/sign-off';
+import { decoded } from '@/lib/wire/decoded';
 
 export const dynamic = 'force-dynamic';
 
@@ -17,15 +18,6 @@ interface PageProps {
 const named = async ({ params }: PageProps): Promise<{ readonly car: string; readonly joint: string }> => {
   const { car, joint } = await params;
   return { car: decoded(car), joint: decoded(joint) };
-};
-
-/** A stray percent sign names nothing, and is no fault of the server. */
-const decoded = (text: string): string => {
-  try {
-    return decodeURIComponent(text);
-  } catch {
-    return text;
-  }
 };
 
 export const generateMetadata = async (props: PageProps): Promise<Metadata> => {
