@@ -83,6 +83,19 @@ describe('who acts', () => {
     expect(row).toMatchObject({ actor: 'mara', present: 'tobit', device: tobit.device });
   });
 
+  test('who gets other roles comes in anew; who gives them stays, and a refused change ends nothing', async () => {
+    const [ada, mara, ines] = [await seated('ada'), await seated('mara'), await knownDevice(shop.db, 'ines')];
+    const roles: Claim = { type: 'change-roles', person: 'ines', roles: ['technician', 'lead'] };
+    expect(await mara.give(requestOf(roles))).toMatchObject({ outcome: 'not-allowed' });
+    expect(await seatOf(shop.db, ines.session)).not.toBeNull();
+    expect(await ada.give(requestOf(roles))).toMatchObject({ outcome: 'accepted' });
+    expect(await seatOf(shop.db, ines.session)).toBeNull();
+    expect(await seatOf(shop.other, ines.session)).toBeNull();
+    expect(await ada.give(requestOf({ ...roles, roles: ['technician'] }))).toMatchObject({
+      outcome: 'accepted',
+    });
+  });
+
   test('a signature without a signer is no input; nothing is kept', async () => {
     const mara = await seated('mara');
     const request = requestOf({ type: 'clear-lot', lot: 'L-1', reason: 'x' });
