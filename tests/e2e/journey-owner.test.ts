@@ -54,7 +54,6 @@ test('an owner’s look: the floor, a car, the log, people and tools', async () 
     const hold = page.getByRole('button', { name: /^H-1/ }).first();
     if ((await hold.getAttribute('aria-expanded')) === 'false') await hold.click();
     await page.getByRole('form', { name: 'Release', exact: true }).waitFor();
-    await journey.look(watched, 'owner-car');
   });
   await step('reads the log', async () => {
     await goTo('Log');
@@ -66,13 +65,11 @@ test('an owner’s look: the floor, a car, the log, people and tools', async () 
       .first()
       .waitFor();
     expect(await page.getByRole('main').getByRole('form').count()).toBe(0);
-    await journey.look(watched, 'owner-log');
   });
   await step('reads the tools', async () => {
     await goTo('Tools');
     await page.waitForURL((url) => url.pathname === '/tools');
     await page.getByRole('main').getByText('T-12').first().waitFor();
-    await journey.look(watched, 'owner-tools');
   });
   await step('and the people', async () => {
     await goTo('Set up');
@@ -84,7 +81,6 @@ test('an owner’s look: the floor, a car, the log, people and tools', async () 
     await page.waitForURL((url) => url.pathname === '/set-up/people');
     for (const name of ['Ada Quern', 'Mara Mill', 'Tobit Fenn', 'Ines Harrow', 'Oswin Slate'])
       await page.getByRole('main').getByText(name).first().waitFor();
-    await journey.look(watched, 'owner-people');
   });
   journey.noFaults();
 });

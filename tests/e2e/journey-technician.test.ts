@@ -144,7 +144,6 @@ test('a technician’s day: the next job, the cautions, the clock, the sheet, an
   await step('looks at the day', async () => {
     await goByTaps(page, 'My work');
     await page.getByRole('region', { name: 'Your clock' }).getByText('Running since').waitFor();
-    await journey.look(watched, 'technician-work');
   });
   await step('starts, once the other work is paused', () => startsOnceTheOtherIsPaused(page));
   await step('pauses', () => pauses(page, 'nuts on by hand'));
@@ -155,7 +154,6 @@ test('a technician’s day: the next job, the cautions, the clock, the sheet, an
     await page.getByText('nuts on by hand').first().waitFor();
     await act(page, 'Go on').tap();
     await told(page, /goes on/);
-    await journey.look(watched, 'technician-job');
     await page
       .getByRole('link', { name: /^Sign-off/ })
       .first()
@@ -164,13 +162,10 @@ test('a technician’s day: the next job, the cautions, the clock, the sheet, an
   });
   await step('says which car, and with which tool', async () => {
     await page.getByRole('button', { name: 'It is D-01' }).waitFor();
-    await journey.look(watched, 'technician-which-car');
     await saysWhichCarAndTool(page);
-    await journey.look(watched, 'technician-sheet');
   });
   await step('goes over', async () => {
     await goesOverOnceAndRenews(watched);
-    await journey.look(watched, 'technician-over');
     await page.getByRole('button', { name: 'I have new ones: renew' }).tap();
     await page.getByRole('button', { name: 'Opened: nut 2' }).tap();
     await page.getByText('cycle 2').first().waitFor();
@@ -182,7 +177,6 @@ test('a technician’s day: the next job, the cautions, the clock, the sheet, an
     await page.clock.fastForward('05:01');
     const lock = page.getByRole('dialog', { name: /^Locked/ });
     await lock.getByText('Ines Harrow').waitFor();
-    await journey.look(watched, 'technician-locked');
     await tapPin(lock, 'tobit');
     await lock.waitFor({ state: 'detached' });
     expect(await page.getByRole('textbox', { name: /^Nut 2/ }).inputValue()).toBe('4');

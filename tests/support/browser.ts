@@ -18,8 +18,14 @@ export const SIZES = {
 export type Size = keyof typeof SIZES;
 export type Theme = 'light' | 'dark';
 
+/** A page that is opened needs no process of its own: a new one reads and compiles every script anew. */
+const ONE_PROCESS = ['RenderDocument', 'ProactivelySwapBrowsingInstance', 'SpareRendererForSitePerProcess'];
+
 /** No word to any host but ours, no sandbox, which root can't have, and nothing compiled twice that runs for a second. */
 const ARGS = [
+  '--renderer-process-limit=1',
+  // The last such list holds, so Playwright's own that matter here are in it.
+  `--disable-features=${[...ONE_PROCESS, 'PaintHolding', 'HttpsUpgrades', 'DestroyProfileOnBrowserClose'].join(',')}`,
   '--js-flags=--no-opt --no-maglev',
   '--no-sandbox',
   '--disable-gpu',
@@ -65,7 +71,10 @@ const require = createRequire(import.meta.url);
 const axeSource = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-/** Every violation of WCAG 2.2 AA that axe finds, with its place; to be compared with an empty list. */
+/**
+ * Every violation of WCAG 2.2 AA that axe finds, with its place; to be compared with an empty list. Of the page, or of
+ * the dialog that makes the rest of it inert, which is looked at without it.
+ */
 export const axe = async (page: Page): Promise<readonly string[]> => {
   // Half a megabyte: sent to each page once.
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axeSource);
@@ -76,10 +85,13 @@ export const axe = async (page: Page): Promise<readonly string[]> => {
     }
     const runner = (
       window as unknown as {
-        axe: { run: (on: Document, options: object) => Promise<{ violations: readonly Found[] }> };
+        axe: { run: (on: Document | Element, options: object) => Promise<{ violations: readonly Found[] }> };
       }
     ).axe;
-    const { violations } = await runner.run(document, { runOnly: rules, resultTypes: ['violations'] });
+    const { violations } = await runner.run(document.querySelector('dialog:modal') ?? document, {
+      runOnly: rules,
+      resultTypes: ['violations'],
+    });
     return violations.flatMap(({ id, nodes }) =>
       nodes.map(({ target, failureSummary }) => `${id} at ${target.join(' ')}: ${failureSummary ?? ''}`),
     );
