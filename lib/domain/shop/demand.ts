@@ -68,7 +68,13 @@ export const demandOf = (
   return [...keys]
     .sort()
     .map((item) =>
-      demandLine(item, byItem.get(item) ?? [], undecided.get(item) ?? [], supplies.get(item) ?? [], catalogue),
+      demandLine(
+        item,
+        byItem.get(item) ?? [],
+        undecided.get(item) ?? [],
+        supplies.get(item) ?? [],
+        catalogue,
+      ),
     );
 };
 

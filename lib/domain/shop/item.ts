@@ -37,12 +37,16 @@ export interface CatalogueItem {
   readonly minimum: Exact;
   /** Share of what is used that gets lost: for bulk only. */
   readonly attrition: Exact;
+  /** The part of the plan that this is when it is bought: then the part is not bought once more beside it. */
+  readonly isPart: Key | null;
 }
 
 export type Catalogue = Readonly<Record<Key, CatalogueItem>>;
 
 /** What the shop says of an item over and above what a plan says. */
-export type ItemTerms = Partial<Pick<CatalogueItem, 'shelf' | 'comesWith' | 'minimum' | 'attrition'>>;
+export type ItemTerms = Partial<
+  Pick<CatalogueItem, 'shelf' | 'comesWith' | 'minimum' | 'attrition' | 'isPart'>
+>;
 
 const ALWAYS: Reuse = { rule: 'always' };
 
@@ -60,6 +64,7 @@ export const itemFrom = (key: Key, entry: ItemEntry, terms: ItemTerms = {}): Cat
     comesWith: {},
     minimum: ZERO,
     attrition: ZERO,
+    isPart: null,
     ...terms,
   };
 };

@@ -84,10 +84,12 @@ const startOf = (
   place: string,
   add: (cause: NeedCause, before: StateKey | null) => void,
 ): Followed => {
-  const { row, facts, doubts } = at;
+  const { car, joint, row, facts, doubts } = at;
   const fitted = row?.fasteners[place]?.[line.item];
   const reached: Level = standingFinal(row) === null ? levelOf(row) : 'final';
-  const fresh: Followed = { uses: 1, spent: false, loose: false, reached };
+  // Before anything else is done on it, it is brought back to where it was: the next opening finds it so.
+  const restored = raised(reached, expectedLevel(car, joint));
+  const fresh: Followed = { uses: 1, spent: false, loose: false, reached: restored };
   if (fitted === undefined) {
     add({ kind: 'planned' }, nextWork(at));
     return fresh;
@@ -132,7 +134,8 @@ const stepsToCome = (car: Car, joint: CompiledJoint, row: JointRow | undefined):
     const work = car.operations[operation];
     if (work?.status === 'finished') return false;
     const run = row?.opened?.run ?? null;
-    const isDone = verb === 'open' && work !== undefined && run?.operation === operation && run.run === work.run;
+    const isDone =
+      verb === 'open' && work !== undefined && run?.operation === operation && run.run === work.run;
     return !isDone;
   });
 

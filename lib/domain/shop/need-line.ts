@@ -14,7 +14,13 @@ export type NeedCause =
   /** Work that was finished is due once more. */
   | { readonly kind: 'again'; readonly operation: StateKey; readonly because: string; readonly share: Exact }
   /** Renewing another line's hardware makes that work due again (D57). */
-  | { readonly kind: 'chained'; readonly operation: StateKey; readonly joint: StateKey; readonly behind: Key; readonly share: Exact }
+  | {
+      readonly kind: 'chained';
+      readonly operation: StateKey;
+      readonly joint: StateKey;
+      readonly behind: Key;
+      readonly share: Exact;
+    }
   /** A part that was condemned, by this finding where it is known. */
   | { readonly kind: 'condemned'; readonly finding: string | null }
   /** A part that was taken off for another car. */

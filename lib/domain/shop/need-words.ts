@@ -3,6 +3,7 @@ import { ONE, compare, multiply, exact, toDecimalText, toInchText, ZERO, add } f
 import type { Exact } from '@/lib/domain/base/exact';
 import type { CarId, Instant, Key } from '@/lib/domain/base/vocabulary';
 import { quoted, withPlace } from '@/lib/domain/base/words';
+import { planKey } from '@/lib/domain/plan/positions';
 import type { DatedLine, DemandLine } from './demand';
 import { isCounted } from './item';
 import type { NeedCause, NeedLine } from './need-line';
@@ -30,7 +31,8 @@ const percent = (share: Exact): string => `${toDecimalText(multiply(share, exact
 
 const shareOf = (share: Exact): string => (compare(share, ONE) === 0 ? '' : `, ${toInchText(share)} of it`);
 
-const causeWords = (line: NeedLine, names: NeedNames): string => {
+/** `lines` differ only in their place. */
+const causeWords = (lines: readonly NeedLine[], line: NeedLine, names: NeedNames): string => {
   const { cause, car } = line;
   const called = (key: string): string => nameOf(names, car, key);
   switch (cause.kind) {
@@ -47,7 +49,7 @@ const causeWords = (line: NeedLine, names: NeedNames): string => {
     case 'again':
       return `due again${shareOf(cause.share)}: ${quoted(cause.because)}`;
     case 'chained':
-      return `done again${shareOf(cause.share)}, since ${names.item(cause.behind) ?? cause.behind} of ${called(cause.joint)} is renewed`;
+      return chainedWords(lines, cause, names);
     case 'condemned':
       return cause.finding === null ? 'condemned' : `replaced by ${cause.finding}`;
     case 'taken':
@@ -63,6 +65,16 @@ const causeWords = (line: NeedLine, names: NeedNames): string => {
 const nameOf = (names: NeedNames, car: CarId, key: string): string => {
   const name = names.thing(car, key);
   return name === null ? key : `${withPlace(key, name)} (${key})`;
+};
+
+type Chained = Extract<NeedCause, { kind: 'chained' }>;
+
+/** D57: which nut has its line made again, and how much of that work it is. */
+const chainedWords = (lines: readonly NeedLine[], { behind }: Chained, names: NeedNames): string => {
+  const chained = lines.flatMap(({ car, cause }) => (cause.kind === 'chained' ? [{ car, cause }] : []));
+  const part = chained.reduce((sum, { cause }) => add(sum, cause.share), ZERO);
+  const joints = chained.map(({ car, cause }) => ({ car, at: cause.joint }));
+  return `done again${shareOf(part)}, since ${names.item(behind) ?? behind} of ${placesWords(joints, names)} is renewed`;
 };
 
 /** What holds for the car as a whole: a place would say nothing. */
@@ -82,28 +94,49 @@ const reasonWords = (lines: readonly DatedLine[], unit: string, names: NeedNames
   if (first === undefined) return '';
   const quantity = lines.reduce((sum, line) => add(sum, line.quantity), ZERO);
   const places = isOfCar(first.cause) ? [] : [placesWords(lines, names)];
-  const parts = [`${quantityText(quantity, unit)} for ${names.car(first.car)}`, ...places, causeWords(first, names)];
+  const parts = [
+    `${quantityText(quantity, unit)} for ${names.car(first.car)}`,
+    ...places,
+    causeWords(lines, first, names),
+  ];
   return `${parts.join(', ')}${isOfCar(first.cause) ? '' : `, ${byWords(first, names)}`}`;
 };
 
-/** One name for a thing that stands at several places: `ball joint (J-201, left and right)`. */
-const placesWords = (lines: readonly DatedLine[], names: NeedNames): string => {
+/** One name for a thing that stands at several places: `ball joint (J-201@L R)`, `P-clips (J-315@1 to 24)`. */
+const placesWords = (lines: readonly Pick<NeedLine, 'car' | 'at'>[], names: NeedNames): string => {
   const keys = [...new Set(lines.map(({ at }) => at))];
-  const [key = ''] = keys;
   const [first] = lines;
-  if (first === undefined || keys.length === 1) return nameOf(names, first?.car ?? '', key);
+  const [key = ''] = keys;
+  if (first === undefined) return '';
+  if (keys.length === 1) return nameOf(names, first.car, key);
   const plan = key.split('@')[0] ?? key;
   const positions = keys.map((each) => each.split('@')[1] ?? '');
-  return `${names.thing(first.car, key) ?? plan} (${plan}@${positions.join(' ')})`;
+  return `${names.thing(first.car, key) ?? plan} (${plan}@${runsOf(positions)})`;
+};
+
+/** `5 to 10` for what is counted without a gap. */
+const runsOf = (positions: readonly string[]): string => {
+  const numbers = positions.map(Number);
+  const isRun = numbers.every((each, index) => each === (numbers[0] ?? NaN) + index);
+  const [first = '', last = ''] = [positions[0], positions.at(-1)];
+  return isRun && positions.length > 2 ? `${first} to ${last}` : positions.join(' ');
 };
 
 /** Lines that differ only in their place are said together. */
 const groupKey = ({ car, at, cause, by }: DatedLine): string =>
-  [car, isOfCar(cause) ? '' : at.split('@')[0], JSON.stringify(cause, plain), by.basis, by.day].join('|');
-const plain = (_: string, value: unknown): unknown => (typeof value === 'bigint' ? String(value) : value);
+  [car, isOfCar(cause) ? '' : planKey(at), causeKey(cause), by.basis, by.day].join('|');
+
+const causeKey = (cause: NeedCause): string => {
+  const { kind } = cause;
+  const told = kind === 'chained' ? { ...cause, joint: planKey(cause.joint) } : cause;
+  return JSON.stringify(told, (_, value: unknown) => (typeof value === 'bigint' ? String(value) : value));
+};
 
 /** Every reason of an item's need, the earliest first. */
-export const reasonsOf = ({ lines, unit }: Pick<DemandLine, 'lines' | 'unit'>, names: NeedNames): readonly string[] => {
+export const reasonsOf = (
+  { lines, unit }: Pick<DemandLine, 'lines' | 'unit'>,
+  names: NeedNames,
+): readonly string[] => {
   const groups = new Map<string, DatedLine[]>();
   for (const line of lines) groups.set(groupKey(line), [...(groups.get(groupKey(line)) ?? []), line]);
   return [...groups.values()].map((group) => reasonWords(group, unit, names));

@@ -58,7 +58,11 @@ const usesOf = ({ document }: CompiledPlan, key: Key): readonly Use[] => {
 };
 
 /** What an operation takes that is not finished: all of it the first time, what is used up when it is due again. */
-export const operationNeed = (plan: CompiledPlan, car: Car, operation: CompiledOperation): readonly CarlessLine[] => {
+export const operationNeed = (
+  plan: CompiledPlan,
+  car: Car,
+  operation: CompiledOperation,
+): readonly CarlessLine[] => {
   const row = car.operations[operation.stateKey];
   const needs = workNeedsOf(plan);
   const uses = needs.uses.get(operation.key);
@@ -66,7 +70,12 @@ export const operationNeed = (plan: CompiledPlan, car: Car, operation: CompiledO
   const isAgain = row !== undefined && row.run > 1;
   if (!isAgain) return uses.map((use) => lineOf(operation, use, { kind: 'planned' }, ONE));
   const part = shareAgain(car, needs.behind.get(operation.stateKey) ?? []);
-  const cause: NeedCause = { kind: 'again', operation: operation.stateKey, because: row.why ?? '', share: part };
+  const cause: NeedCause = {
+    kind: 'again',
+    operation: operation.stateKey,
+    because: row.why ?? '',
+    share: part,
+  };
   return uses.filter(({ isUsedUp }) => isUsedUp).map((use) => lineOf(operation, use, cause, part));
 };
 
@@ -87,9 +96,16 @@ export const chainedNeed = (
       if (operation === undefined || !isDone) continue;
       const { uses, behind } = workNeedsOf(plan);
       const share = exact(1, Math.max(1, behind.get(key)?.length ?? 1));
-      const cause: NeedCause = { kind: 'chained', operation: key, joint: joint.stateKey, behind: item, share };
+      const cause: NeedCause = {
+        kind: 'chained',
+        operation: key,
+        joint: joint.stateKey,
+        behind: item,
+        share,
+      };
       for (const use of uses.get(operation.key) ?? [])
-        if (use.isUsedUp) found.push({ ...lineOf(operation, use, cause, share), before: renewed?.before ?? null });
+        if (use.isUsedUp)
+          found.push({ ...lineOf(operation, use, cause, share), before: renewed?.before ?? null });
     }
   }
   return found;
@@ -115,11 +131,14 @@ const lineOf = (operation: CompiledOperation, use: Use, cause: NeedCause, share:
   undecided: operation.undecided,
 });
 
-/** Parts that are bought whole: those the plan buys or always replaces, condemned ones, and those taken for another car. */
-export const partsNeed = (plan: CompiledPlan, car: Car): readonly CarlessLine[] =>
+/**
+ * Parts that are bought whole: those the plan buys or always replaces, condemned ones, and those taken for another
+ * car. `asItems`: those that the plan takes as items of the catalogue.
+ */
+export const partsNeed = (plan: CompiledPlan, car: Car, asItems: ReadonlySet<Key>): readonly CarlessLine[] =>
   Object.entries(plan.document.parts ?? {}).flatMap(([part, entry]): readonly CarlessLine[] => {
     const fitters = plan.fitters.get(part);
-    const cause = fitters === undefined ? null : partCause(car, part, isBought(entry));
+    const cause = fitters === undefined ? null : partCause(car, part, isBought(entry) && !asItems.has(part));
     if (fitters === undefined || cause === null) return [];
     const [next] = fitters.filter(({ stateKey }) => car.operations[stateKey]?.status !== 'finished');
     const [first] = fitters;

@@ -54,7 +54,8 @@ const collect = (plan: CompiledPlan, car: Car, facts: DoubtFacts, catalogue: Cat
     if (lines.length > 0) all.push(...lines, ...chainedNeed(plan, car, joint, lines));
   }
   for (const operation of plan.all.operations) all.push(...operationNeed(plan, car, operation));
-  all.push(...partsNeed(plan, car));
+  const used = new Set(all.map(({ item }) => catalogue[item]?.isPart ?? ''));
+  all.push(...partsNeed(plan, car, used));
 
   const isOpen = ({ undecided }: CarlessLine): boolean => undecided.length > 0;
   const counted = all.filter((line) => !isOpen(line));
@@ -123,7 +124,8 @@ const attrition = (lines: readonly CarlessLine[], catalogue: Catalogue): readonl
   return [...totals].flatMap(([item, quantity]): readonly CarlessLine[] => {
     const entry = catalogue[item];
     const first = lines.find((line) => line.item === item);
-    const isLost = entry?.trace === 'bulk' && compare(entry.attrition, ZERO) > 0 && compare(quantity, ZERO) > 0;
+    const isLost =
+      entry?.trace === 'bulk' && compare(entry.attrition, ZERO) > 0 && compare(quantity, ZERO) > 0;
     if (entry === undefined || first === undefined || !isLost) return [];
     const cause = { kind: 'attrition', share: entry.attrition } as const;
     return [{ ...first, quantity: multiply(quantity, entry.attrition), cause }];

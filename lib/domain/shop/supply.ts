@@ -79,7 +79,13 @@ export const allocate = (wanted: readonly Wanted[], supply: readonly Supply[]): 
       each.quantity = subtract(each.quantity, taken);
       open = subtract(open, taken);
       const { source } = each;
-      allocations.push({ car, by, quantity: taken, source, isLate: source.kind === 'order' && source.due > by });
+      allocations.push({
+        car,
+        by,
+        quantity: taken,
+        source,
+        isLate: source.kind === 'order' && source.due > by,
+      });
     }
     if (compare(open, ZERO) > 0) unmet.push({ car, by, quantity: open });
   }
