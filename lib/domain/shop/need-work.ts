@@ -91,10 +91,12 @@ export const chainedNeed = (
     const renewed = lines.find((line) => line.item === item && WILL_RENEW.has(line.cause.kind));
     for (const key of renewed === undefined ? [] : dueAgain) {
       const operation = plan.operations.get(key);
-      // Work that is still to be done will be done after it, and is counted there.
-      const isDone = car.operations[key]?.status === 'finished' || renewed?.cause.kind === 'reopening';
-      if (operation === undefined || !isDone) continue;
       const { uses, behind } = workNeedsOf(plan);
+      if (
+        operation === undefined ||
+        !isDoneBefore(car, joint, key, behind.get(key) ?? [], renewed?.cause.kind)
+      )
+        continue;
       const share = exact(1, Math.max(1, behind.get(key)?.length ?? 1));
       const cause: NeedCause = {
         kind: 'chained',
@@ -111,12 +113,32 @@ export const chainedNeed = (
   return found;
 };
 
+/**
+ * Work that is still to be done once will be done after it, and is counted there. Work that is due again is counted for the
+ * joints that were opened, so that one that is still to be opened comes on top.
+ */
+const isDoneBefore = (
+  car: Car,
+  joint: CompiledJoint,
+  key: StateKey,
+  behind: readonly CompiledJoint[],
+  cause: NeedCause['kind'] | undefined,
+): boolean => {
+  const row = car.operations[key];
+  if (row?.status === 'finished' || cause === 'reopening') return true;
+  const isAgain = row !== undefined && row.run > 1 && behind.some((each) => wasOpened(car, each));
+  return isAgain && !wasOpened(car, joint);
+};
+
+const wasOpened = (car: Car, { stateKey }: CompiledJoint): boolean =>
+  (car.joints[stateKey]?.opened ?? null) !== null;
+
 /** Openings to come. One that has happened has put the work behind it on the list already. */
 const WILL_RENEW: ReadonlySet<NeedCause['kind']> = new Set<NeedCause['kind']>(['renew', 'reopening']);
 
 /** One line of ten that was opened needs a tenth of what all ten took; work due again for another reason needs it all. */
 const shareAgain = (car: Car, behind: readonly CompiledJoint[]): Exact => {
-  const opened = behind.filter(({ stateKey }) => (car.joints[stateKey]?.opened ?? null) !== null);
+  const opened = behind.filter((joint) => wasOpened(car, joint));
   return opened.length === 0 ? ONE : exact(opened.length, behind.length);
 };
 
