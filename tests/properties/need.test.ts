@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ZERO, add, compare, exact, subtract, toDecimalText } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
+import { doubtsOf } from '@/lib/domain/car/joint';
 import { runningOpening } from '@/lib/domain/car/work';
 import type { FastenerRow } from '@/lib/domain/car/joint-rows';
 import type { PlanDocument } from '@/lib/domain/plan/document';
@@ -117,7 +118,11 @@ const openingNeverLowers = (rule: NeedOf): fc.IProperty<unknown> =>
     // Where the plan means to open it now, that one is counted already, as late as the plan has it.
     if (joint === undefined || car.delivered || runningOpening(car, joint) !== null) return;
     const before = totalsOf(needAt(game, CAR, rule).lines);
-    const fasteners = joint.order.filter((each) => (which >> (each - 1)) % 2 === 0);
+    // To open one fastener of a doubted joint may settle the doubt of all: that is a renewal, and counted.
+    const isDoubted = doubtsOf(car.joints[joint.stateKey], game.world.shop).some(
+      ({ remedy }) => remedy === 'renew',
+    );
+    const fasteners = joint.order.filter((each) => isDoubted || (which >> (each - 1)) % 2 === 0);
     game.must('tim', { type: 'open-joint', car: CAR, joint: joint.stateKey, fasteners });
     const after = totalsOf(needAt(game, CAR, rule).lines);
     for (const [item, sum] of before)

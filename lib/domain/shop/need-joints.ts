@@ -13,15 +13,22 @@ import type { DoubtFacts } from '@/lib/domain/car/joint';
 import type { Doubt, FittedItem, JointRow } from '@/lib/domain/car/joint-rows';
 import type { Car } from '@/lib/domain/car/rows';
 import { expectedLevel } from '@/lib/domain/car/work';
-import type { CompiledJoint, HardwareLine } from '@/lib/domain/plan/compiled';
+import type { CompiledJoint, CompiledPlan, HardwareLine } from '@/lib/domain/plan/compiled';
 import type { CarlessLine, NeedCause } from './need-line';
-
-type Step = CompiledJoint['broughtBy'][number];
+import { stepsToCome } from './need-openings';
+import type { Step } from './need-openings';
 
 /** Everything that this joint still takes. */
-export const jointNeed = (car: Car, joint: CompiledJoint, facts: DoubtFacts): readonly CarlessLine[] => {
+export const jointNeed = (
+  plan: CompiledPlan,
+  car: Car,
+  joint: CompiledJoint,
+  facts: DoubtFacts,
+  beside: readonly Step[] = [],
+): readonly CarlessLine[] => {
   const row = car.joints[joint.stateKey];
-  const steps = stepsToCome(car, joint, row);
+  const own = stepsToCome(plan, car, joint);
+  const steps = beside.length === 0 ? own : [...own, ...beside].sort((a, b) => a.order - b.order);
   // Most joints are done, believed, and touched by nothing to come.
   const doubts = row === undefined ? [] : doubtsOf(row, facts).filter(({ remedy }) => remedy === 'renew');
   const found: CarlessLine[] = [];
@@ -59,7 +66,8 @@ const followPiece = (at: Following, line: HardwareLine, place: string, found: Ca
   const piece = startOf(at, line, place, add);
   let opener: StateKey | null = null;
   for (const { operation, verb } of at.steps)
-    if (verb === 'open') {
+    if (verb === 'renew') renewBeside(line, piece, operation, add);
+    else if (verb === 'open') {
       piece.spent ||= isSpentNow(line.reuse, asFitted(line.item, piece), piece.reached);
       piece.loose = true;
       piece.reached = 'open';
@@ -67,12 +75,30 @@ const followPiece = (at: Following, line: HardwareLine, place: string, found: Ca
     } else if (verb !== 'recheck') {
       if (piece.loose && mayGoIn(line, piece)) piece.uses += 1;
       else if (piece.loose) {
-        add({ kind: 'reopening', operation: opener ?? operation }, operation);
+        add({ kind: 'reopening', operation: opener ?? operation ?? '' }, operation);
         Object.assign(piece, { uses: 1, spent: false });
       }
       piece.loose = false;
       piece.reached = verb === 'snug' ? raised(piece.reached, 'snug') : 'final';
     }
+};
+
+/** Opened and put back, if it had been final: what else would there be to renew. */
+const renewBeside = (
+  line: HardwareLine,
+  piece: Followed,
+  operation: StateKey | null,
+  add: (cause: NeedCause, before: StateKey | null) => void,
+): void => {
+  if (piece.reached !== 'final') return;
+  piece.spent ||= isSpentNow(line.reuse, asFitted(line.item, piece), piece.reached);
+  if (mayGoIn(line, piece)) {
+    piece.uses += 1;
+    return;
+  }
+  const because = 'what stands beside it is opened, and it may be tightened only once';
+  add(operation === null ? { kind: 'renew', because } : { kind: 'reopening', operation }, operation);
+  Object.assign(piece, { uses: 1, spent: false });
 };
 
 const raised = (level: Level, to: Level): Level => (isAtLevel(level, to) ? level : to);
@@ -127,17 +153,6 @@ const mayGoIn = (line: HardwareLine, piece: Followed): boolean =>
 
 const share = (joint: CompiledJoint, line: HardwareLine): Exact =>
   line.per === 'joint' ? exact(line.quantity) : exact(line.quantity, joint.fasteners);
-
-/** The lines of work to come on this joint, in the plan's order: of operations that are not finished, and not done in this run. */
-const stepsToCome = (car: Car, joint: CompiledJoint, row: JointRow | undefined): readonly Step[] =>
-  joint.broughtBy.filter(({ operation, verb }) => {
-    const work = car.operations[operation];
-    if (work?.status === 'finished') return false;
-    const run = row?.opened?.run ?? null;
-    const isDone =
-      verb === 'open' && work !== undefined && run?.operation === operation && run.run === work.run;
-    return !isDone;
-  });
 
 /** Work that was done asks for it back now; else it is for the work that tightens the joint next. */
 const nextWork = ({ car, joint, row, steps }: Following): StateKey | null => {

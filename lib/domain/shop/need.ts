@@ -12,6 +12,7 @@ import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { Catalogue } from './item';
 import { jointNeed } from './need-joints';
 import type { CarlessLine, NeedLine } from './need-line';
+import { stepsBeside } from './need-openings';
 import { chainedNeed, operationNeed, partsNeed } from './need-work';
 
 export interface CarNeed {
@@ -49,8 +50,9 @@ const collect = (plan: CompiledPlan, car: Car, facts: DoubtFacts, catalogue: Cat
   // What is delivered needs nothing more from this shop until it comes back.
   if (car.delivered) return { car: car.id, lines: [], undecided: [] };
   const all: CarlessLine[] = [];
+  const beside = stepsBeside(plan, car, facts);
   for (const joint of plan.all.joints) {
-    const lines = jointNeed(car, joint, facts);
+    const lines = jointNeed(plan, car, joint, facts, beside.get(joint.stateKey));
     if (lines.length > 0) all.push(...lines, ...chainedNeed(plan, car, joint, lines));
   }
   for (const operation of plan.all.operations) all.push(...operationNeed(plan, car, operation));

@@ -78,7 +78,8 @@ export const judgeSubstitute = (
   if (asked.size !== null && offered.size !== null) {
     const pair = { asked: asked.size, offered: offered.size };
     refusals.push(...sameThread(pair), ...gradeRefusals(pair));
-    if (compareTo(pair) === 1 && pair.asked.grade !== null)
+    // A stronger nut changes nothing: the torque is the bolt's.
+    if (familyOf(pair.asked.kind) === 'bolt' && compareTo(pair) === 1 && pair.asked.grade !== null)
       consequences.push({ kind: 'torque-stays', grade: pair.asked.grade });
     const own = familyOf(pair.asked.kind) === 'nut' ? nutFor(pair, place) : boltFor(pair, place);
     refusals.push(...own.refusals);
