@@ -9,15 +9,41 @@ import type { CatalogueItem } from '@/lib/domain/shop/item';
 import { judgeSubstitute } from '@/lib/domain/shop/substitute';
 import type { JudgedSubstitute, SubstitutePlace } from '@/lib/domain/shop/substitute';
 import { consequenceSentence, substituteSentence } from '@/lib/domain/shop/substitute-words';
+import type { ItemEntry } from '@/lib/domain/plan/document';
 import { parseThread } from '@/lib/domain/torque/strength';
-import { demoPlans } from '@/seed/demo-plans';
 
-const { document } = demoPlans().corbel;
+/** As the demo plan has them. */
+const ITEMS: Readonly<Record<string, ItemEntry>> = {
+  M8x25: {
+    name: 'bolt M8×1.25×25 8.8 zinc',
+    reuse: '5 times',
+    substitutes: { M8x30: { notIn: ['J-320'] }, 'M8x25-10': { asksLead: true } },
+  },
+  M8x30: { name: 'bolt M8×1.25×30 8.8 zinc', reuse: '5 times' },
+  'M8x25-10': { name: 'bolt M8×1.25×25 10.9 black, dry', reuse: '2 times' },
+  M10x35: {
+    name: 'bolt M10×1.5×35 8.8 zinc',
+    reuse: '3 times',
+    substitutes: { M10x40: { onlyIn: ['J-209', 'J-213', 'J-510'] } },
+  },
+  M10x40: { name: 'bolt M10×1.5×40 8.8 zinc', reuse: '3 times' },
+  'M10x35-10': { name: 'bolt M10×1.5×35 10.9', reuse: '2 times' },
+  'M10Fx40-10': { name: 'bolt M10×1.25×40 10.9', reuse: '2 times' },
+  'C38x1.00': { name: 'bolt 3/8-16×1 g5', reuse: '5 times' },
+  'C38x1.50': { name: 'bolt 3/8-16×1-1/2 g5', reuse: '5 times' },
+  'C38x1.75': { name: 'bolt 3/8-16×1-3/4 g5', reuse: '5 times' },
+  'F38x1.25': { name: 'bolt 3/8-24×1-1/4 g8, fitted shank', reuse: '2 times' },
+  'NL-M12': { name: 'insert lock nut M12 class 8', reuse: 'once final' },
+  'NM-M12': { name: 'all-metal lock nut M12 class 10', reuse: 'once final' },
+  'NC-M12F': { name: 'castle nut M12×1.25 class 8', reuse: '3 times' },
+  'BF-4': { name: 'brake fluid DOT 4, 0.5 l sealed' },
+  'BF-51': { name: 'brake fluid DOT 5.1, non-silicone, sealed' },
+};
 const there = <T>(value: T | null | undefined): T => {
   if (value === null || value === undefined) throw new Error('nothing there');
   return value;
 };
-const item = (key: string): CatalogueItem => itemFrom(key, there(document.items?.[key]));
+const item = (key: string): CatalogueItem => itemFrom(key, there(ITEMS[key]));
 const typed = (name: string, reuse = '3 times'): CatalogueItem => itemFrom(name, { name, reuse });
 const dec = (text: string): Exact => there(parseDecimal(text));
 /** A thickness that is given with the question: invented where no table here has it. */
@@ -50,7 +76,7 @@ const m8 = {
 const roomy = { free: exact(20), atLeast: exact(3) };
 
 describe('the plan has the first word, and it goes one way only', () => {
-  const entry = document.items?.['M10x35']?.substitutes?.['M10x40'];
+  const entry = ITEMS['M10x35']?.substitutes?.['M10x40'];
   const m10 = {
     thread: there(parseThread('M10×1.5')),
     grip: exact(18),
@@ -74,7 +100,7 @@ describe('the plan has the first word, and it goes one way only', () => {
   });
 
   test('M8x30 for M8x25 never in J-320, above the pedal pivot', () => {
-    const pair = document.items?.['M8x25']?.substitutes?.['M8x30'];
+    const pair = ITEMS['M8x25']?.substitutes?.['M8x30'];
     const at = (joint: string): readonly string[] =>
       codes(
         judgeSubstitute(item('M8x25'), item('M8x30'), place({ joint, entry: pair, stack: m8, room: roomy })),
