@@ -59,8 +59,8 @@ const nameOf = ({ source }: Supply): string =>
   source.kind === 'lot' ? source.lot : source.kind === 'donor' ? source.component : source.order;
 
 /**
- * Shares one item out. The earliest want goes first and takes what goes off first among what is still good on that day: so no
- * other sharing serves more.
+ * Shares one item out. The earliest want goes first and takes what goes off first among what is still good on that day: of lots
+ * that anybody may have no other sharing serves more. What is put aside for a car is given to it first, whatever its age.
  */
 export const allocate = (wanted: readonly Wanted[], supply: readonly Supply[]): Allocated => {
   const rest = [...supply].sort(earlier).map((each) => ({ ...each }));
