@@ -123,9 +123,11 @@ const startOf = (
   const badLot = fitted.lot === null ? null : (facts.lots[fitted.lot]?.quarantined ?? null);
   const isLoose = fitted.spent || fitted.loose === true;
   if (isLoose) {
-    const usable = isUsable(fitted, line.reuse) && line.reuse.rule !== 'once-fitted' && badLot === null;
-    if (usable) return { ...fresh, uses: fitted.uses + 1 };
-    add({ kind: 'opened', at: row?.opened?.at ?? null, by: row?.opened?.by ?? null }, nextWork(at));
+    const usable = isUsable(fitted, line.reuse) && line.reuse.rule !== 'once-fitted';
+    if (usable && badLot === null) return { ...fresh, uses: fitted.uses + 1 };
+    // It could go in again but for its lot: opening has not spent it, so that the work behind it is still to be made due again.
+    if (usable) add({ kind: 'renew', because: `lot ${fitted.lot ?? ''}: ${badLot ?? ''}` }, nextWork(at));
+    else add({ kind: 'opened', at: row?.opened?.at ?? null, by: row?.opened?.by ?? null }, nextWork(at));
     return fresh;
   }
   const doubt = doubts.find((each) => isAbout(each, place));

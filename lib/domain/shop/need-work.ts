@@ -87,6 +87,8 @@ export const chainedNeed = (
   lines: readonly CarlessLine[],
 ): readonly CarlessLine[] => {
   const found: CarlessLine[] = [];
+  // Two lines of a joint may stand before the same work: it is done once.
+  const seen = new Set<StateKey>();
   for (const { item, dueAgain } of joint.hardware) {
     const renewed = lines.find((line) => line.item === item && WILL_RENEW.has(line.cause.kind));
     for (const key of renewed === undefined ? [] : dueAgain) {
@@ -94,9 +96,11 @@ export const chainedNeed = (
       const { uses, behind } = workNeedsOf(plan);
       if (
         operation === undefined ||
+        seen.has(key) ||
         !isDoneBefore(car, joint, key, behind.get(key) ?? [], renewed?.cause.kind)
       )
         continue;
+      seen.add(key);
       const share = exact(1, Math.max(1, behind.get(key)?.length ?? 1));
       const cause: NeedCause = {
         kind: 'chained',

@@ -86,7 +86,7 @@ describe('length selection', () => {
 
   test('the next length is one that the catalogue has', () => {
     const stack = inchStack('3/8-16', '1.000', ['N', 'N'], 'hex');
-    const answer = pickLength(stack, [num('1-1/2'), num('2-1/4'), num('3')]);
+    const answer = pickLength(stack, [num('3'), num('1-1/2'), num('2-1/4')]);
     expect(compare(there(answer.pick).length, num('2-1/4'))).toBe(0);
   });
 

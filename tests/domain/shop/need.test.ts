@@ -23,6 +23,7 @@ const axle = plan({
       name: 'Make the lines',
       stage: 'S1',
       body: ['final J-2@1', 'final J-2@2'],
+      hardware: { clip: 2 },
       consumables: { line: '3 m', wrap: 8 },
     },
     'D-1': {
@@ -45,7 +46,7 @@ const axle = plan({
       repeat: 2,
       fasteners: 1,
       ...CLICK,
-      hardware: { tube: { quantity: 1, dueAgain: ['L-1'] } },
+      hardware: { tube: { quantity: 1, dueAgain: ['L-1'] }, olive: { quantity: 1, dueAgain: ['L-1'] } },
     },
     'J-3': {
       name: 'Damper stem',
@@ -64,6 +65,8 @@ const axle = plan({
     pin: { name: 'split pin', reuse: 'once fitted' },
     gasket: { name: 'gasket', reuse: 'once final' },
     tube: { name: 'tube nut', reuse: '5 times', trace: 'lot' },
+    olive: { name: 'olive', reuse: 'once fitted', trace: 'lot' },
+    clip: { name: 'clip', trace: 'lot' },
     line: { name: 'brake line', unit: 'm' },
     wrap: { name: 'tie wrap', reuse: 'once fitted' },
     bush: { name: 'bush', reuse: 'once fitted' },
@@ -108,6 +111,8 @@ describe('a car that is begun', () => {
       pin: '8',
       gasket: '2',
       tube: '2',
+      olive: '2',
+      clip: '2',
       bush: '2',
       shim: '4',
       line: '3',
@@ -217,7 +222,9 @@ describe('hardware that is not believed', () => {
     const shop = withLots();
     expect(Object.keys(totals(shop))).not.toContain('line');
     shop.does('tom', { type: 'quarantine-lot', lot: 'L-1', reason: 'soft threads' });
-    expect(totals(shop)).toMatchObject({ tube: '1', line: '1.5', wrap: '4.4' });
+    expect(totals(shop)).toMatchObject({ tube: '1', olive: '1', line: '1.5', wrap: '4.4' });
+    // Clips may be used again.
+    expect(Object.keys(totals(shop))).not.toContain('clip');
     expect(linesFor(shop, 'line')[0]).toMatchObject({
       at: 'L-1',
       before: null,
@@ -230,9 +237,23 @@ describe('hardware that is not believed', () => {
     const shop = withLots();
     shop.does('tom', { type: 'quarantine-lot', lot: 'L-1', reason: 'soft threads' });
     shop.does('tom', { type: 'open-joint', joint: 'J-2@1' });
-    expect(totals(shop)).toMatchObject({ tube: '1' });
+    expect(totals(shop)).toMatchObject({ tube: '1', olive: '1', line: '1.5' });
     shop.does('leo', { type: 'clear-lot', lot: 'L-1', reason: 'another lot was meant' });
     expect(Object.keys(totals(shop))).not.toContain('tube');
+  });
+
+  test('opened, what is spent has its work due again: a share for each joint that was opened', () => {
+    const shop = withLots();
+    shop.does('tom', { type: 'open-joint', joint: 'J-2@2' });
+    expect(shop.car().operations['L-1']?.status).toBe('due-again');
+    expect(totals(shop)).toMatchObject({ olive: '1', line: '1.5', wrap: '4.4' });
+    expect(causes(shop, 'line')).toEqual(['again']);
+    // The other one has a bad nut besides: it comes on top.
+    shop.does('tom', { type: 'quarantine-lot', lot: 'L-1', reason: 'soft threads' });
+    expect(totals(shop)).toMatchObject({ olive: '2', tube: '1', line: '3', wrap: '8.8' });
+    expect([...causes(shop, 'line')].sort()).toEqual(['again', 'chained']);
+    shop.does('tom', { type: 'open-joint', joint: 'J-2@1' });
+    expect(totals(shop)).toMatchObject({ line: '3' });
   });
 
   test('over-torqued: that fastener is renewed whole, its neighbours only lose what may not be used again', () => {

@@ -26,6 +26,8 @@ test.each([
   ['3/8 - 16 X 2.5 in g5', 'bolt 3/8-16×2-1/2 g5'],
   ['0.375-16 x 2 1/2 SAE 5', 'bolt 3/8-16×2-1/2 g5'],
   ['3/8"-16 2-1/2 gr.5', 'bolt 3/8-16×2-1/2 g5'],
+  // Dashes and curly marks, as a word processor makes them.
+  ['3/8\u201316 \u00d7 2\u20131/2\u2033 gr 5', 'bolt 3/8-16×2-1/2 g5'],
   ['3/8 UNC x 2 1/2 gr 5', 'bolt 3/8-16×2-1/2 g5'],
   ['3/8-24 UNF x 1 g8', 'bolt 3/8-24×1 g8'],
   ['1 1/8-12 x 4 g8', 'bolt 1-1/8-12×4 g8'],
@@ -89,6 +91,7 @@ test.each([
     'belt bolt 7/16-20 x 1-1/4 g8',
     '“belt”. Understood so far: bolt 7/16-20 grade 8. Write it behind a comma',
   ],
+  ['washer 8.4', 'The diameter can’t be read: “8.4”.'],
   ['washer 8', 'The diameter can’t be read: “8”.'],
   ['penny washer M8x6', 'an outside diameter that is larger than the hole'],
   [
