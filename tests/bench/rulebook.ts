@@ -76,8 +76,9 @@ const judged = (from: Game, line: Line): (() => unknown) => {
 const sound = bigShop().game;
 buildCar(sound, 'start', 151);
 buildCar(sound, 'torque', 151);
-sound.must('tim', { type: 'start-operation', car: 'torque', operation: 'O-151' });
 buildCar(sound, 'gate', 150);
+// Somebody else: Tim has one running clock, and it is his start that is measured.
+sound.must('vic', { type: 'start-operation', car: 'torque', operation: 'O-151' });
 const joint = plan.joints.get('J-151');
 const tool = sound.world.shop.tools['E-1'];
 if (joint === undefined || tool === undefined) throw new Error('nothing to torque');
@@ -114,7 +115,7 @@ const twenty = fleet.slice(0, 20).map((each) => ({
 }));
 const reckoning = { today: '2026-11-25', minutesADay: 420, days: { shut: [6, 7], closed: [] } };
 measured('demandOf, 20 such cars', '', () => demandOf(twenty, [], catalogue, reckoning), 200);
-measured('final-joint', '', judged(sound, lineOf(sound, 'tim', finalClaim('torque', joint, tool))));
+measured('final-joint', '', judged(sound, lineOf(sound, 'vic', finalClaim('torque', joint, tool))));
 measured(
   'start-operation',
   '',

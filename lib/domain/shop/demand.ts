@@ -78,11 +78,14 @@ export const demandOf = (
     );
 };
 
-const grouped = <Line extends { readonly item: Key }>(lines: readonly Line[]): ReadonlyMap<Key, Line[]> => {
-  const found = new Map<Key, Line[]>();
+const grouped = <Line extends { readonly item: Key }>(lines: readonly Line[]): ReadonlyMap<Key, Line[]> =>
+  groupedBy(lines, ({ item }) => item);
+
+const groupedBy = <Line>(lines: readonly Line[], by: (line: Line) => string): ReadonlyMap<string, Line[]> => {
+  const found = new Map<string, Line[]>();
   for (const line of lines) {
-    const list = found.get(line.item);
-    if (list === undefined) found.set(line.item, [line]);
+    const list = found.get(by(line));
+    if (list === undefined) found.set(by(line), [line]);
     else list.push(line);
   }
   return found;
@@ -123,9 +126,7 @@ const demandLine = (
 
 /** By car and day; what lies in a box is taken off the car's own needs, the earliest first. */
 const wantedBy = (lines: readonly DatedLine[]): readonly Wanted[] => {
-  const cars = new Map<CarId, DatedLine[]>();
-  for (const line of lines) cars.set(line.car, [...(cars.get(line.car) ?? []), line]);
-  return [...cars].flatMap(([car, own]) => {
+  return [...groupedBy(lines, ({ car }): CarId => car)].flatMap(([car, own]) => {
     const days = new Map<Day, Exact>();
     const [plus, minus] = [own.filter(isPlus), own.filter((line) => !isPlus(line))];
     for (const { by, quantity } of plus) days.set(by.day, add(days.get(by.day) ?? ZERO, quantity));

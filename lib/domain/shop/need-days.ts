@@ -51,6 +51,22 @@ const minutesBefore = (plan: CompiledPlan, car: Car): ReadonlyMap<StateKey, numb
 export const needBy = (plan: CompiledPlan, car: Car, work: StateKey | null, at: Reckoning): NeedBy => {
   const minutes = work === null ? undefined : minutesBefore(plan, car).get(work);
   if (minutes === undefined) return { day: at.today, basis: 'now', minutesBefore: 0 };
-  const day = shopDayAfter(at.today, Math.floor(minutes / Math.max(1, at.minutesADay)), at.days);
-  return { day, basis: 'plan-minutes', minutesBefore: minutes };
+  return {
+    day: dayAfter(at, Math.floor(minutes / Math.max(1, at.minutesADay))),
+    basis: 'plan-minutes',
+    minutesBefore: minutes,
+  };
+};
+
+/** Hundreds of lines fall on a few dozen days: each is counted out once. */
+const counted = new WeakMap<Reckoning, Map<number, Day>>();
+
+const dayAfter = (at: Reckoning, count: number): Day => {
+  const days = counted.get(at) ?? new Map<number, Day>();
+  counted.set(at, days);
+  const before = days.get(count);
+  if (before !== undefined) return before;
+  const day = shopDayAfter(at.today, count, at.days);
+  days.set(count, day);
+  return day;
 };
