@@ -6,6 +6,8 @@ import { asJson, unusable } from './answer';
 import type { Answer } from './answer';
 import { checkPlanFile } from './check-plan';
 import { inkFor } from './ink';
+import { need } from './need';
+import type { NeedOptions } from './need';
 import type { NewShopOptions } from './open-new-shop';
 import { isZone } from '@/lib/wire/shop-day';
 import { replay } from './replay';
@@ -55,6 +57,19 @@ program
   )
   .action((planFile: string, linesFile: string, options: ReplayOptions) =>
     print(replay(planFile, linesFile, options, ink)),
+  );
+
+program
+  .command('need')
+  .description('what the cars of a day’s lines still need, for which work, and what of it must be bought')
+  .argument('<plan>', 'the plan, as YAML or JSON')
+  .argument('<lines>', 'as for replay')
+  .option('--json', 'one JSON document instead of lines')
+  .option('--short', 'only what must be bought')
+  .option('--minutes <minutes>', 'minutes of work on one car in a day, for the days', '420')
+  .option('--zone <zone>', 'time zone of the shop, for times that name none', 'UTC')
+  .action((planFile: string, linesFile: string, options: NeedOptions) =>
+    print(need(planFile, linesFile, options, ink)),
   );
 
 /** The database's client is made from the schema, and the packages that talk to it are heavy: both only when asked for. */

@@ -37,6 +37,8 @@ export interface PlayedDay {
   readonly lines: readonly PlayedLine[];
   /** As they stand at the time of the last line, in the order they were begun. */
   readonly cars: readonly AssessedCar[];
+  /** All of it, after the last line. */
+  readonly world: World;
 }
 
 export const ID_USED = 'id-used-for-other-command';
@@ -72,7 +74,7 @@ export const playLines = (lines: readonly ReadLine[], stage: Stage): PlayedDay =
     first.set(id, line);
     played.push(line);
   }
-  return { lines: played, cars: assessedCars(world, stage, lines.at(-1)) };
+  return { lines: played, cars: assessedCars(world, stage, lines.at(-1)), world };
 };
 
 /** The server answers a command that it knows with the stored answer (design: the one write path). */

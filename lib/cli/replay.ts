@@ -1,20 +1,16 @@
 /** `replay`: plays a day's lines against a plan and tells what the shop would have answered. */
 import { nearestWord } from '@/lib/domain/base/nearest';
-import type { PlanDocument } from '@/lib/domain/plan/document';
-import { planHash } from '@/lib/wire/plan-hash';
-import { readLines } from '@/lib/wire/read-lines';
-import { readPlan } from '@/lib/wire/read-plan';
-import { isZone, shopDay, shopTime } from '@/lib/wire/shop-day';
+import { shopDay, shopTime } from '@/lib/wire/shop-day';
 import { asJson, unusable } from './answer';
 import type { Answer } from './answer';
-import { errorsIn, printProblems } from './check-plan';
 import type { Ink } from './ink';
 import { namesIn } from './names';
-import { carOf, playLines } from './play-lines';
-import type { PlayedDay, PlayedLine } from './play-lines';
+import { carOf } from './play-lines';
+import type { PlayedLine } from './play-lines';
 import { printAssessment } from './print-assessment';
 import { printLines } from './print-verdict';
-import { readText } from './read-file';
+import { readDay } from './read-day';
+import type { ReadDay } from './read-day';
 import { carAsJson, lineAsJson } from './replay-json';
 
 export interface ReplayOptions {
@@ -25,41 +21,11 @@ export interface ReplayOptions {
 }
 
 export const replay = (planFile: string, linesFile: string, options: ReplayOptions, ink: Ink): Answer => {
-  if (!isZone(options.zone))
-    return unusable(`“${options.zone}” is no time zone. Write one as Europe/Rome or UTC.`);
-  const planText = readText(planFile);
-  const linesText = readText(linesFile);
-  const unreadable = [planText, linesText].flatMap((read) => (read.ok ? [] : [read.error]));
-  if (!planText.ok || !linesText.ok) return unusable(...unreadable);
-  const { document, problems } = readPlan(planText.value);
-  const errors = errorsIn(problems);
-  if (document === null || errors.length > 0)
-    return {
-      exit: 1,
-      out: [],
-      problems: [...printProblems(planFile, errors, ink), 'Nothing is played on a plan that has errors.'],
-    };
-  const hash = planHash(document);
-  const lines = readLines(linesText.value, { zone: options.zone, plan: hash });
-  if (!lines.ok)
-    return unusable(
-      ...lines.error.map(
-        ({ line, path, sentence }) =>
-          `${linesFile}:${String(line)}: ${path === '' ? '' : `${path}: `}${sentence}`,
-      ),
-    );
-  if (lines.value.length === 0) return unusable(`${linesFile} holds no line to play.`);
-  const day = playLines(lines.value, { plans: { [hash]: document }, dayOf: shopDay(options.zone) });
-  return report(document, hash, day, options, ink);
+  const read = readDay(planFile, linesFile, options.zone, ink);
+  return read.ok ? report(read.value, options, ink) : read.error;
 };
 
-const report = (
-  document: PlanDocument,
-  hash: string,
-  day: PlayedDay,
-  options: ReplayOptions,
-  ink: Ink,
-): Answer => {
+const report = ({ document, hash, day }: ReadDay, options: ReplayOptions, ink: Ink): Answer => {
   const ids = day.cars.map(({ car }) => car.id);
   if (options.car !== undefined && !ids.includes(options.car)) return unusable(unknownCar(options.car, ids));
   const nameOf = namesIn(document);

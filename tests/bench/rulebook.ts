@@ -12,6 +12,9 @@ import { compilePlan } from '@/lib/domain/plan/compile';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import { factsAt } from '@/lib/domain/play';
 import type { Line } from '@/lib/domain/play';
+import { demandOf } from '@/lib/domain/shop/demand';
+import { catalogueOf } from '@/lib/domain/shop/item';
+import { carNeed } from '@/lib/domain/shop/need';
 import { readPlan } from '@/lib/wire/read-plan';
 import { bigShop, buildCar, spoil } from '@/tests/support/big-plan';
 import type { BigShop } from '@/tests/support/big-plan';
@@ -73,8 +76,9 @@ const judged = (from: Game, line: Line): (() => unknown) => {
 const sound = bigShop().game;
 buildCar(sound, 'start', 151);
 buildCar(sound, 'torque', 151);
-sound.must('tim', { type: 'start-operation', car: 'torque', operation: 'O-151' });
 buildCar(sound, 'gate', 150);
+// Somebody else: Tim has one running clock, and it is his start that is measured.
+sound.must('vic', { type: 'start-operation', car: 'torque', operation: 'O-151' });
 const joint = plan.joints.get('J-151');
 const tool = sound.world.shop.tools['E-1'];
 if (joint === undefined || tool === undefined) throw new Error('nothing to torque');
@@ -93,7 +97,25 @@ measured(`assess, ${String(FLEET)} such cars`, '<= 150000', assessAll, 15);
 const assessAnew = (): number =>
   fleet.reduce((jobs, each) => jobs + assess(plan, { ...each }, facts).jobs.length, 0);
 measured('the same, each seen for the first time', '', assessAnew, 15);
-measured('final-joint', '', judged(sound, lineOf(sound, 'tim', finalClaim('torque', joint, tool))));
+
+const catalogue = catalogueOf([document]);
+const needAnew = (): number =>
+  fleet.reduce(
+    (lines, each) => lines + carNeed(plan, { ...each }, game.world.shop, catalogue).lines.length,
+    0,
+  );
+measured('carNeed, one car seen for the first time', '', () =>
+  carNeed(plan, { ...car }, game.world.shop, catalogue),
+);
+measured(`carNeed, ${String(FLEET)} such cars`, '', needAnew, 15);
+const twenty = fleet.slice(0, 20).map((each) => ({
+  plan,
+  car: each,
+  need: carNeed(plan, each, game.world.shop, catalogue),
+}));
+const reckoning = { today: '2026-11-25', minutesADay: 420, days: { shut: [6, 7], closed: [] } };
+measured('demandOf, 20 such cars', '', () => demandOf(twenty, [], catalogue, reckoning), 200);
+measured('final-joint', '', judged(sound, lineOf(sound, 'vic', finalClaim('torque', joint, tool))));
 measured(
   'start-operation',
   '',

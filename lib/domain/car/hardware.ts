@@ -19,14 +19,15 @@ export interface FittedClaim {
   readonly reused?: boolean;
 }
 
-const WHOLE = 'joint';
+/** The place of what serves a joint as a whole. */
+export const WHOLE = 'joint';
 
 /** Fasteners that a line is kept under: each, or the joint as a whole. */
-const placesOf = (joint: CompiledJoint, line: HardwareLine): readonly string[] =>
+export const placesOf = (joint: CompiledJoint, line: HardwareLine): readonly string[] =>
   line.per === 'joint' ? [WHOLE] : joint.order.map(String);
 
 /** May this piece go in once more? `spent` is what opening, over-torque or a final made of it. */
-const isUsable = (piece: FittedItem, reuse: Reuse): boolean =>
+export const isUsable = (piece: FittedItem, reuse: Reuse): boolean =>
   !piece.spent && (reuse.rule !== 'times' || piece.uses < reuse.times);
 
 export interface Fitting {
@@ -176,7 +177,8 @@ export const spentByOpening = (
   return found;
 };
 
-const isSpentNow = (reuse: Reuse, piece: FittedItem, reached: Level): boolean => {
+/** Does opening spend it, the joint having reached this level? */
+export const isSpentNow = (reuse: Reuse, piece: FittedItem, reached: Level): boolean => {
   switch (reuse.rule) {
     case 'once-fitted':
       return true;

@@ -1,8 +1,8 @@
 /** What follows by itself, written once: each is an event of its own, with the values of this moment. */
 import type { Key, Level, StateKey } from '@/lib/domain/base/vocabulary';
-import { spentByOpening } from '@/lib/domain/car/hardware';
+import { WHOLE, spentByOpening } from '@/lib/domain/car/hardware';
 import { UNTOUCHED_JOINT, levelOf, standingFinal } from '@/lib/domain/car/joint';
-import type { Doubt, RunRef } from '@/lib/domain/car/joint-rows';
+import type { Doubt, JointRow, RunRef } from '@/lib/domain/car/joint-rows';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledJoint, CompiledOperation } from '@/lib/domain/plan/compiled';
 import type { Case } from './case';
@@ -105,7 +105,11 @@ export const jointOpened = (
   const was: Level = levelOf(row);
   const isTouched = row.marks.length + row.rechecks.length + row.doubts.length > 0;
   const because = `${joint.stateKey} was opened`;
-  const spent = spentByOpening(joint, row, fasteners, standingFinal(row) === null ? was : 'final');
+  const spent = {
+    ...spentByOpening(joint, row, fasteners, standingFinal(row) === null ? was : 'final'),
+    ...overTorquedItems(row, fasteners),
+  };
+  const renewed = [...Object.values(spent).flat(), ...itemsOfBadLots(at, row, fasteners)];
   return distinct([
     {
       type: 'joint-opened',
@@ -114,18 +118,30 @@ export const jointOpened = (
       fasteners,
       was,
       run,
-      spent: { ...spent, ...overTorquedItems(row, fasteners) },
+      spent,
       ...told,
     },
     ...joint.disturbs.flatMap((neighbour) => neighbourDoubted(at, neighbour, because)),
     ...joint.clears.flatMap((condition) => conditionCleared(at, condition, because, run)),
     ...joint.hardware
-      .filter((line) => Object.values(spent).some((items) => items.includes(line.item)))
+      .filter((line) => renewed.includes(line.item))
       .flatMap((line) => line.dueAgain)
       .flatMap((key) => at.plan.operations.get(key) ?? [])
       .flatMap((operation) => dueAgain(at, operation, `${because}, with hardware that this work made`)),
   ]);
 };
+
+/** A piece of a lot that is kept apart is not spent, in case the lot is cleared; but as it stands, it is renewed. */
+const itemsOfBadLots = (
+  { facts }: Case,
+  row: { readonly fasteners: JointRow['fasteners'] },
+  opened: readonly number[],
+): readonly Key[] =>
+  Object.entries(row.fasteners)
+    .filter(([place]) => place === WHOLE || opened.includes(Number(place)))
+    .flatMap(([, items]) => Object.entries(items))
+    .filter(([, { lot }]) => lot !== null && (facts.lots[lot]?.quarantined ?? null) !== null)
+    .map(([item]) => item);
 
 /** Nothing of an over-torqued fastener goes back in. */
 const overTorquedItems = (

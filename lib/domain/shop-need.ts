@@ -1,0 +1,73 @@
+/**
+ * The need of a whole shop: every car's, memoised by its version, and what of it must be bought. Until stock is kept by moves,
+ * what is left of a lot is what was received less what stands in joints now; screws that were lost or spent are not known yet.
+ */
+import { ZERO, add, compare, exact, subtract } from './base/exact';
+import type { Exact } from './base/exact';
+import type { Day, LotId } from './base/vocabulary';
+import { placesOf } from './car/hardware';
+import type { Car } from './car/rows';
+import { planOf } from './facts';
+import type { CompiledPlan } from './plan/compiled';
+import type { PlanDocument } from './plan/document';
+import { demandOf } from './shop/demand';
+import type { CarsNeed, DemandLine } from './shop/demand';
+import type { Catalogue } from './shop/item';
+import { lastGoodDay, lotState } from './shop/lot-state';
+import { carNeed } from './shop/need';
+import type { Reckoning } from './shop/need-days';
+import type { Supply } from './shop/supply';
+import type { World } from './world';
+
+export interface ShopNeed {
+  readonly cars: readonly CarsNeed[];
+  readonly demand: readonly DemandLine[];
+}
+
+/** `coming` is what is on order and what donors give; lots are the world's own. */
+export const shopNeed = (
+  world: World,
+  plans: Readonly<Record<string, PlanDocument>>,
+  catalogue: Catalogue,
+  at: Reckoning,
+  coming: readonly Supply[] = [],
+): ShopNeed => {
+  const cars = Object.values(world.cars).flatMap((car): readonly CarsNeed[] => {
+    const plan = planOf({ plans }, car);
+    return plan === null ? [] : [{ plan, car, need: carNeed(plan, car, world.shop, catalogue) }];
+  });
+  const supply = [...lotsLeft(world, cars, catalogue, at.today), ...coming];
+  return { cars, demand: demandOf(cars, supply, catalogue, at) };
+};
+
+/** Good lots with something left of them. */
+const lotsLeft = (
+  { shop }: World,
+  cars: readonly CarsNeed[],
+  catalogue: Catalogue,
+  today: Day,
+): readonly Supply[] => {
+  const used = new Map<LotId, Exact>();
+  for (const { plan, car } of cars) countFitted(plan, car, used);
+  return Object.values(shop.lots).flatMap((lot): readonly Supply[] => {
+    const shelf = catalogue[lot.item]?.shelf ?? null;
+    const quantity = subtract(exact(lot.quantity), used.get(lot.id) ?? ZERO);
+    if (lotState(lot, shelf, today).state !== 'good' || compare(quantity, ZERO) <= 0) return [];
+    const source = { kind: 'lot', lot: lot.id } as const;
+    return [{ item: lot.item, quantity, source, goodUntil: lastGoodDay(lot, shelf), onlyFor: null }];
+  });
+};
+
+const countFitted = (plan: CompiledPlan, car: Car, used: Map<LotId, Exact>): void => {
+  for (const joint of plan.all.joints) {
+    const row = car.joints[joint.stateKey];
+    if (row === undefined) continue;
+    for (const line of joint.hardware)
+      for (const place of placesOf(joint, line)) {
+        const lot = row.fasteners[place]?.[line.item]?.lot ?? null;
+        if (lot === null) continue;
+        const each = line.per === 'joint' ? exact(line.quantity) : exact(line.quantity, joint.fasteners);
+        used.set(lot, add(used.get(lot) ?? ZERO, each));
+      }
+  }
+};
