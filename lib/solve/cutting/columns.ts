@@ -6,16 +6,9 @@
  * the knapsack finds the best pattern for exactly those, and what the bound claims is worked out from these two in whole
  * numbers. Bad prices make it weak, never wrong.
  */
-import type { Deadline, Instance, Pattern } from './instance';
+import type { Deadline, Instance, Pattern, Question } from './instance';
 import { knapsack } from './knapsack';
 import type { Master, MasterAnswer } from './master';
-
-/** What is to be cut now, and from how many bins of each kind. */
-export interface Question {
-  readonly demand: readonly number[];
-  readonly least: readonly number[];
-  readonly most: readonly number[];
-}
 
 export interface Generated {
   readonly answer: MasterAnswer;
@@ -127,7 +120,7 @@ const priced = (
 const askedOf = ({ setup }: Master, answer: MasterAnswer, kind: number): number =>
   (setup.costs[kind] ?? 0) -
   (answer.kindDuals[kind] ?? 0) -
-  setup.limits.reduce((sum, limit, j) => sum + (limit.costs[kind] ?? 0) * (answer.limitDuals[j] ?? 0), 0);
+  setup.limits.reduce((sum, limit, j) => sum + (limit[kind] ?? 0) * (answer.limitDuals[j] ?? 0), 0);
 
 /** Further patterns from what the first left: a plan needs patterns that go together. */
 const apart = (
@@ -165,16 +158,16 @@ const apart = (
 const boundOf = (
   instance: Instance,
   { setup }: Master,
-  { demand, least, most }: Question,
+  { demand, least, most, limits: spendable }: Question,
   { scale, pieces, limits }: Prices,
   worths: readonly number[],
 ): number => {
   let total = 0n;
   pieces.forEach((price, item) => (total += BigInt(price) * BigInt(demand[item] ?? 0)));
-  limits.forEach((price, j) => (total += BigInt(price) * BigInt(setup.limits[j]?.most ?? 0)));
+  limits.forEach((price, j) => (total += BigInt(price) * BigInt(spendable[j] ?? 0)));
   for (const kind of instance.kinds.keys()) {
     let rest = BigInt(setup.costs[kind] ?? 0) * BigInt(scale) - BigInt(worths[kind] ?? 0);
-    limits.forEach((price, j) => (rest -= BigInt(price) * BigInt(setup.limits[j]?.costs[kind] ?? 0)));
+    limits.forEach((price, j) => (rest -= BigInt(price) * BigInt(setup.limits[j]?.[kind] ?? 0)));
     total += rest * BigInt((rest > 0n ? least[kind] : most[kind]) ?? 0);
   }
   return total <= 0n ? 0 : Number((total + BigInt(scale) - 1n) / BigInt(scale));

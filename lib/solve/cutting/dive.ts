@@ -4,9 +4,8 @@
  */
 import type { Highs } from 'highs';
 import { generate } from './columns';
-import type { Question } from './columns';
-import { fillInOrder } from './fill';
-import type { Deadline, Instance, Pattern } from './instance';
+import { bestFit } from './fill';
+import type { Deadline, Instance, Pattern, Question } from './instance';
 import { openMaster } from './master';
 import type { Master, MasterAnswer } from './master';
 
@@ -20,6 +19,7 @@ export const dive = (
   solver: Highs,
   instance: Instance,
   question: Question,
+  limits: readonly (readonly number[])[],
   patterns: readonly Pattern[],
   deadline: Deadline,
   seed: number,
@@ -28,11 +28,11 @@ export const dive = (
   const master = openMaster(
     solver,
     instance,
-    { costs: instance.kinds.map(({ capacity }) => capacity / largest), leftOut: 1.5, limits: [] },
+    { costs: instance.kinds.map(({ capacity }) => capacity / largest), leftOut: 1.5, limits },
     patterns,
   );
   try {
-    return descend({ instance, master, deadline, random: randomFrom(seed) }, question, 0, DISCREPANCIES);
+    return descend({ instance, master, deadline, random: randomFrom(seed), noise: 0.1 * (1 + (seed % 6)) }, question, 0, DISCREPANCIES);
   } finally {
     master.close();
   }
@@ -43,6 +43,7 @@ interface Search {
   readonly master: Master;
   readonly deadline: Deadline;
   readonly random: () => number;
+  readonly noise: number;
 }
 
 const descend = (
@@ -56,14 +57,14 @@ const descend = (
   try {
     for (let tries = discrepancies; tries >= 0; tries -= 1) {
       if (performance.now() > deadline) return null;
-      const quick = fillInOrder(instance, question.demand, question.most);
-      if (quick !== null) return quick;
-      master.ask(question.demand, question.least, question.most);
+      const quick = bestFit(instance, question.demand, question.most);
+      if (quick !== null && isWithin(master, question, quick)) return quick;
+      master.ask(question);
       const { answer, isComplete } = generate(instance, master, question, deadline);
       if (!isComplete || answer.missing > IS_WHOLE) return null;
       const chosen = choose(search, question, answer);
       if (chosen.length === 0) return null;
-      const found = descend(search, less(instance, question, chosen, master.pool), depth + 1, tries);
+      const found = descend(search, less(question, chosen, master), depth + 1, tries);
       if (found !== null) return [...chosen.flatMap(([index, times]) => repeated(master.pool[index], times)), ...found];
       if (depth >= DEEPEST) return null;
       for (const [index] of chosen) {
@@ -99,30 +100,34 @@ const choose = (search: Search, question: Question, answer: MasterAnswer): Chose
   if (chosen.length > 0) return chosen;
   const nearest = [...answer.values.entries()]
     .filter(([, value]) => value > IS_WHOLE)
-    .map(([index, value]) => ({ index, liked: value + 0.15 * search.random() * value }))
+    .map(([index, value]) => ({ index, liked: value * (1 + search.noise * search.random()) }))
     .sort((a, b) => b.liked - a.liked);
   const [first] = nearest;
   if (first !== undefined) take(first.index, 1);
   return chosen;
 };
 
-const less = (
-  { widths }: Instance,
-  { demand, least, most }: Question,
-  chosen: Chosen,
-  pool: readonly Pattern[],
-): Question => {
-  const left = widths.map((_, item) => demand[item] ?? 0);
-  const room = [...most];
-  const needed = [...least];
+const less = ({ demand, least, most, limits }: Question, chosen: Chosen, { pool, setup }: Master): Question => {
+  const left = { demand: [...demand], least: [...least], most: [...most], limits: [...limits] };
   for (const [index, times] of chosen) {
     const pattern = pool[index];
     if (pattern === undefined) continue;
-    pattern.items.forEach((item, k) => (left[item] = (left[item] ?? 0) - times * (pattern.counts[k] ?? 0)));
-    room[pattern.kind] = (room[pattern.kind] ?? 0) - times;
-    needed[pattern.kind] = Math.max(0, (needed[pattern.kind] ?? 0) - times);
+    const { kind } = pattern;
+    pattern.items.forEach((item, k) => lower(left.demand, item, times * (pattern.counts[k] ?? 0)));
+    lower(left.most, kind, times);
+    lower(left.least, kind, Math.min(times, left.least[kind] ?? 0));
+    setup.limits.forEach((costs, j) => lower(left.limits, j, times * (costs[kind] ?? 0)));
   }
-  return { demand: left, least: needed, most: room };
+  return left;
+};
+
+const isWithin = ({ setup }: Master, { limits }: Question, patterns: readonly Pattern[]): boolean =>
+  setup.limits.every(
+    (costs, j) => patterns.reduce((sum, { kind }) => sum + (costs[kind] ?? 0), 0) <= (limits[j] ?? 0),
+  );
+
+const lower = (numbers: number[], at: number, by: number): void => {
+  numbers[at] = (numbers[at] ?? 0) - by;
 };
 
 const repeated = (pattern: Pattern | undefined, times: number): readonly Pattern[] =>

@@ -1,15 +1,8 @@
 /** Plans by hand rules: quick, mostly good, never a proof. */
 import type { Instance, Pattern } from './instance';
 
-/** Bins left of each kind, or null where the pieces did not all find a place. */
-export const fillInOrder = (
-  instance: Instance,
-  demand: readonly number[],
-  room: readonly number[],
-): readonly Pattern[] | null => bestFit(instance, demand, room);
-
-/** Best fit decreasing: each piece, longest first, into the open bin it fills best, else into a new one. */
-const bestFit = (
+/** Best fit decreasing: each piece, longest first, into the open bin it fills best, else into a new one; null where bins run out. */
+export const bestFit = (
   { widths, kinds }: Instance,
   demand: readonly number[],
   room: readonly number[],

@@ -26,6 +26,15 @@ export interface Pattern {
 export const widthOf = (instance: Instance, { items, counts }: Pattern): number =>
   items.reduce((sum, item, k) => sum + (instance.widths[item] ?? 0) * (counts[k] ?? 0), 0);
 
+/** What is to be cut now, and from how many bins of each kind. */
+export interface Question {
+  readonly demand: readonly number[];
+  readonly least: readonly number[];
+  readonly most: readonly number[];
+  /** What may still be spent of each limit of the master. */
+  readonly limits: readonly number[];
+}
+
 /** Equal patterns have equal keys. */
 export const keyOf = ({ kind, items, counts }: Pattern): string =>
   `${String(kind)}:${items.join(',')}:${counts.join(',')}`;

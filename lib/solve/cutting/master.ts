@@ -4,20 +4,15 @@
  */
 import type { Highs, Model } from 'highs';
 import { keyOf } from './instance';
-import type { Instance, Pattern } from './instance';
-
-/** A sum over all bins that may not be passed: what an earlier, more important question was answered with. */
-export interface Limit {
-  readonly costs: readonly number[];
-  readonly most: number;
-}
+import type { Instance, Pattern, Question } from './instance';
 
 export interface MasterSetup {
   /** What one bin of each kind costs. */
   readonly costs: readonly number[];
   /** What it costs to leave a piece out: without that a linear program may have no answer to go on from. */
   readonly leftOut: number;
-  readonly limits: readonly Limit[];
+  /** Other costs of one bin of each kind, whose sums have a limit: what more important questions were answered with. */
+  readonly limits: readonly (readonly number[])[];
 }
 
 export interface MasterAnswer {
@@ -37,7 +32,7 @@ export interface Master {
   /** False where the pool had it. */
   readonly add: (patterns: readonly Pattern[]) => number;
   /** What is to be cut, and how many bins of each kind there must and may be. Patterns beyond that are shut. */
-  readonly ask: (demand: readonly number[], least: readonly number[], most: readonly number[]) => void;
+  readonly ask: (question: Question) => void;
   /** Shuts a pattern, or opens it again where it fits what is asked. */
   readonly ban: (index: number, isBanned: boolean) => void;
   readonly solve: () => MasterAnswer;
@@ -88,7 +83,7 @@ export const openMaster = (
       indices.push(pieces + pattern.kind);
       values.push(1);
       limits.forEach((limit, j) => {
-        const cost = limit.costs[pattern.kind] ?? 0;
+        const cost = limit[pattern.kind] ?? 0;
         if (cost === 0) return;
         indices.push(pieces + kinds + j);
         values.push(cost);
@@ -111,18 +106,12 @@ export const openMaster = (
     return fresh.length;
   };
 
-  const ask = (demand: readonly number[], least: readonly number[], most: readonly number[]): void => {
+  const ask = ({ demand, least, most, limits: spendable }: Question): void => {
     asked = demand;
-    const count = pieces + kinds;
-    const selection = { kind: 'range', from: 0, to: count - 1 } as const;
     model.changeRowsBounds(
-      selection,
-      Float64Array.from({ length: count }, (_, row) =>
-        row < pieces ? (demand[row] ?? 0) : (least[row - pieces] ?? 0),
-      ),
-      Float64Array.from({ length: count }, (_, row) =>
-        row < pieces ? solver.infinity : (most[row - pieces] ?? 0),
-      ),
+      { kind: 'range', from: 0, to: pieces + kinds + limits.length - 1 },
+      Float64Array.from([...demand, ...least, ...limits.map(() => -solver.infinity)]),
+      Float64Array.from([...demand.map(() => solver.infinity), ...most, ...spendable]),
     );
     if (pool.length > 0)
       model.changeColsBounds(
@@ -158,11 +147,7 @@ const emptyModel = (solver: Highs, { demand, kinds }: Instance, { leftOut, limit
     colLower: demand.map(() => 0),
     colUpper: demand.map(() => solver.infinity),
     rowLower: [...demand, ...kinds.map(() => 0), ...limits.map(() => -solver.infinity)],
-    rowUpper: [
-      ...demand.map(() => solver.infinity),
-      ...kinds.map(({ most }) => most),
-      ...limits.map(({ most }) => most),
-    ],
+    rowUpper: Array.from({ length: rows }, () => solver.infinity),
     matrix: {
       format: 'csc',
       numRows: rows,
