@@ -109,7 +109,7 @@ const lengthsOn = (bar: CutBar, pieces: ReadonlyMap<string, WantedPiece>): reado
     Array.from({ length: count }, () => pieces.get(piece)?.length ?? 0),
   );
 
-/** What a plan comes to, in the order in which it counts: fewer new lengths first, then less taken, then less money. */
+/** What a plan comes to. Fewer new lengths are better; of as many, whatever takes less. */
 export interface CuttingScore {
   readonly newLengths: number;
   /** Length of all bars and remnants that are cut into; what of it is in no piece is waste or a new remnant. */
@@ -144,9 +144,9 @@ export const cuttingScore = (problem: CuttingProblem, plan: CuttingPlan): Cuttin
   return { ...score, kept: kept.sort((a, b) => b - a) };
 };
 
-/** Below zero where `a` is the better of two: fewer new lengths, then less taken, then cheaper. */
+/** Below zero where `a` is the better of two: fewer new lengths, then less taken. */
 export const compareCutting = (a: CuttingScore, b: CuttingScore): number =>
-  a.newLengths - b.newLengths || a.taken - b.taken || a.price - b.price;
+  a.newLengths - b.newLengths || a.taken - b.taken;
 
 /** Pieces that no stock is long enough for: nothing can be planned before that is cleared. */
 export const tooLong = ({ stock, pieces, kerf }: CuttingProblem): readonly WantedPiece[] =>

@@ -20,18 +20,19 @@ export interface Generated {
 
 /** Below this a pattern helps only by the noise of floating numbers. */
 const HELPS = 1e-7;
-/** So many patterns with nothing in common are taken from one set of prices. */
-const AT_ONCE = 12;
+/** Patterns with nothing in common that are taken from one set of prices: few where there are few widths. */
+const atOnce = ({ widths }: Instance): number => Math.min(12, Math.ceil(widths.length / 8));
 /** A table of more cells than this is first asked in a coarser unit; what a cell takes is a nanosecond or two. */
 const MANY_CELLS = 3_000_000;
 const COARSE_CELLS = 600_000;
 
+/** Asks for no bound where `isGoodEnough` is null; costs may then be any numbers, else they are whole. */
 export const generate = (
   instance: Instance,
   master: Master,
   question: Question,
   deadline: Deadline,
-  isGoodEnough: (bound: number) => boolean = () => false,
+  isGoodEnough: ((bound: number) => boolean) | null,
 ): Generated => {
   const rough = coarser(instance);
   let bound = 0;
@@ -40,11 +41,13 @@ export const generate = (
     const prices = wholePrices(instance, master, answer);
     const isLate = performance.now() > deadline;
     if (!isLate && rough !== null) {
-      if (master.add(priced(rough, master, question, answer, prices, AT_ONCE).patterns) > 0) continue;
+      if (master.add(priced(rough, master, question, answer, prices, atOnce(instance)).patterns) > 0) continue;
     }
-    const offers = priced(instance, master, question, answer, prices, rough === null ? AT_ONCE : 3);
-    bound = Math.max(bound, boundOf(instance, master, question, prices, offers.worths));
-    if (isGoodEnough(bound)) return { answer, bound, isComplete: false };
+    const offers = priced(instance, master, question, answer, prices, rough === null ? atOnce(instance) : 3);
+    if (isGoodEnough !== null) {
+      bound = Math.max(bound, boundOf(instance, master, question, prices, offers.worths));
+      if (isGoodEnough(bound)) return { answer, bound, isComplete: false };
+    }
     if (master.add(offers.patterns) === 0) return { answer, bound, isComplete: true };
     if (isLate) return { answer, bound, isComplete: false };
   }
@@ -96,14 +99,14 @@ const priced = (
   { demand, most }: Question,
   answer: MasterAnswer,
   { pieces, scale }: Prices,
-  atOnce: number,
+  number: number,
 ): Offers => {
   const largest = Math.max(...instance.kinds.map(({ capacity }) => capacity));
   const sack = knapsack(instance.widths, pieces, demand, largest);
   const worths = instance.kinds.map(({ capacity }) => sack.worthAt(capacity));
   const asking = instance.kinds.map((_, kind) => askedOf(master, answer, kind));
   const helping = [...instance.kinds.keys()].filter(
-    (kind) => (most[kind] ?? 0) > 0 && (worths[kind] ?? 0) / scale - (asking[kind] ?? 0) > HELPS,
+    (kind) => (most[kind] ?? 0) > 0 && (worths[kind] ?? 0) / scale - (asking[kind] ?? 0) > helpsFrom(master),
   );
   const patterns = helping.map((kind): Pattern => ({
     kind,
@@ -113,8 +116,10 @@ const priced = (
     (a, b) => (worths[b] ?? 0) - (asking[b] ?? 0) * scale - ((worths[a] ?? 0) - (asking[a] ?? 0) * scale),
   );
   if (kind === undefined) return { patterns, worths };
-  return { patterns: [...patterns, ...apart(instance, pieces, demand, patterns, atOnce, scale, kind, asking[kind] ?? 0)], worths };
+  return { patterns: [...patterns, ...apart(instance, pieces, demand, patterns, number, scale, kind, (asking[kind] ?? 0) + helpsFrom(master))], worths };
 };
+
+const helpsFrom = ({ setup }: Master): number => HELPS * Math.max(1, ...setup.costs.map((cost) => cost / 100));
 
 /** What a bin of this kind costs after all prices but those of its pieces. */
 const askedOf = ({ setup }: Master, answer: MasterAnswer, kind: number): number =>
@@ -128,7 +133,7 @@ const apart = (
   pieces: Float64Array,
   demand: readonly number[],
   begun: readonly Pattern[],
-  atOnce: number,
+  number: number,
   scale: number,
   kind: number,
   asking: number,
@@ -137,14 +142,14 @@ const apart = (
   const left = [...demand];
   let last = begun.find((pattern) => pattern.kind === kind);
   const more: Pattern[] = [];
-  while (last !== undefined && more.length < atOnce) {
+  while (last !== undefined && more.length < number) {
     const { items, counts } = last;
     items.forEach((item, k) => {
       const times = Math.max(1, Math.floor((demand[item] ?? 0) / Math.max(1, counts[k] ?? 1)));
       left[item] = Math.max(0, (left[item] ?? 0) - times * (counts[k] ?? 0));
     });
     const sack = knapsack(instance.widths, pieces, left, capacity);
-    if (sack.worthAt(capacity) / scale - asking <= HELPS) break;
+    if (sack.worthAt(capacity) / scale <= asking) break;
     last = { kind, ...sack.fillingOf(capacity) };
     more.push(last);
   }

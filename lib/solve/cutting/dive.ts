@@ -60,7 +60,7 @@ const descend = (
       const quick = bestFit(instance, question.demand, question.most);
       if (quick !== null && isWithin(master, question, quick)) return quick;
       master.ask(question);
-      const { answer, isComplete } = generate(instance, master, question, deadline);
+      const { answer, isComplete } = generate(instance, master, question, deadline, null);
       if (!isComplete || answer.missing > IS_WHOLE) return null;
       const chosen = choose(search, question, answer);
       if (chosen.length === 0) return null;

@@ -74,9 +74,10 @@ const takeStep = (
   worth: number,
   capacity: number,
 ): void => {
-  for (let room = capacity; room >= width; room -= 1) {
-    const value = (table[room - width] ?? 0) + worth;
-    if (value > (table[room] ?? 0)) {
+  for (let room = capacity, before = capacity - width; before >= 0; room -= 1, before -= 1) {
+    // Inside the table both are there; asking whether they are took a third of the whole time.
+    const value = (table[before] as number) + worth;
+    if (value > (table[room] as number)) {
       table[room] = value;
       marks[offset + room] = 1;
     }

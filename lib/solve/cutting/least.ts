@@ -43,23 +43,32 @@ interface Node {
 }
 
 const NOISE = 1e-6;
+/** So many dives for numbers of bins that may do, where there are many such numbers. */
+const EFFORTS = 3;
 
 export const leastOf = (task: Task): Least => {
   const { aim, solver, instance, limits } = task;
   const master = openMaster(solver, instance, { costs: aim.costs, leftOut: leftOut(task), limits }, task.pool);
   try {
-    return branch(task, master);
+    let least = branch(task, master, EFFORTS);
+    // Whatever the first look left open gets the rest of the time.
+    for (let efforts = EFFORTS * 8; isOpen(task, least); efforts *= 8)
+      least = branch({ ...task, begun: least.patterns }, master, efforts);
+    return least;
   } finally {
     task.pool.splice(0, task.pool.length, ...master.pool);
     master.close();
   }
 };
 
+const isOpen = ({ deadline }: Task, { patterns, value, bound }: Least): boolean =>
+  patterns !== null && bound < value && performance.now() < deadline;
+
 /** More than any plan costs, by so much that even a hundredth of a piece left out costs more than a bin. */
 const leftOut = ({ aim, question }: Task): number =>
   100 * Math.max(1, ...aim.costs) * Math.min(1000, 1 + Math.max(...question.most));
 
-const branch = (task: Task, master: Master): Least => {
+const branch = (task: Task, master: Master, efforts: number): Least => {
   const { aim, question, deadline } = task;
   const found = { patterns: task.begun, value: task.begun === null ? Infinity : costOf(aim, task.begun) };
   const take = (patterns: readonly Pattern[] | null): boolean => {
@@ -69,6 +78,8 @@ const branch = (task: Task, master: Master): Least => {
     return true;
   };
   const open: Node[] = [{ question, bound: 0 }];
+  // Where there are several kinds, other numbers of them may do what these can't.
+  const isOneKind = task.instance.kinds.length === 1;
   /** The least cost that was neither reached nor shown to be out of reach. */
   let unsettled = Infinity;
   for (let first = true; open.length > 0; first = false) {
@@ -85,7 +96,7 @@ const branch = (task: Task, master: Master): Least => {
     const bound = Math.max(node.bound, roundUp(proved, aim.step));
     if (bound >= found.value) continue;
     if (first) {
-      take(search(task, master, node.question, bound));
+      take(search(task, master, node.question, bound, isOneKind ? Infinity : 1));
       if (found.value <= bound) break;
     }
     const used = usedOf(task.instance, answer.values, master.pool);
@@ -99,7 +110,7 @@ const branch = (task: Task, master: Master): Least => {
     const isMissing = answer.missing > NOISE;
     if (!isMissing && cost < found.value) {
       const room = { ...node.question, most: exactly };
-      if (first || !take(search(task, master, room, cost))) unsettled = Math.min(unsettled, cost);
+      if ((first && isOneKind) || !take(search(task, master, room, cost, efforts))) unsettled = Math.min(unsettled, cost);
     } else if (isMissing) unsettled = Math.min(unsettled, bound);
     if (!isMissing) open.push(...others(node.question, exactly, bound));
   }
@@ -113,18 +124,17 @@ const search = (
   master: Master,
   question: Question,
   most: number,
+  efforts: number,
 ): readonly Pattern[] | null => {
   const within = { ...question, limits: [...question.limits, most], least: question.least.map(() => 0) };
   const all = [...limits, aim.costs];
   const begin = performance.now();
-  // Where there are several kinds, other numbers of them are tried before all the time is spent on these.
-  const until = instance.kinds.length === 1 ? deadline : Math.min(deadline, begin + (deadline - begin) / 8);
-  for (let seed = 0; performance.now() < until; seed += 1) {
-    const patterns = dive(solver, instance, within, all, master.pool, until, seed);
+  for (let seed = 0; seed < efforts && performance.now() < deadline; seed += 1) {
+    const patterns = dive(solver, instance, within, all, master.pool, deadline, seed);
     if (patterns !== null) return patterns;
     if (seed % 8 !== 2) continue;
-    const spell = Math.max(0.2, (until - begin) / 8000) * (seed < 8 ? 1 : 2);
-    const solved = mixed(solver, instance, within, all, master.pool, Math.min(spell, (until - performance.now()) / 1000));
+    const spell = efforts <= EFFORTS ? 0.1 : Math.max(0.2, (deadline - begin) / 8000) * (seed < 8 ? 1 : 2);
+    const solved = mixed(solver, instance, within, all, master.pool, Math.min(spell, (deadline - performance.now()) / 1000));
     if (solved !== null) return solved;
   }
   return null;

@@ -1,5 +1,5 @@
 /**
- * The cut plan: fewest new lengths, then least length taken, then least money, each proved where time allows. What is
+ * The cut plan: fewest new lengths, then least length taken, each proved where time allows. What is
  * handed out has passed the rulebook’s own check.
  */
 import { cuttingFaults, cuttingScore, fewestByMaterial, tooLong } from '@/lib/domain/shop/cutting';
@@ -15,10 +15,10 @@ export interface CuttingAnswer {
   /** Null where no plan was found: too little stock, or too little time. */
   readonly plan: CuttingPlan | null;
   readonly score: CuttingScore | null;
-  /** No plan has less, each among the plans that are best in what stands before it. */
-  readonly bounds: { readonly newLengths: number; readonly taken: number; readonly price: number };
+  /** No plan has fewer; of those that have as few, none takes less. */
+  readonly bounds: { readonly newLengths: number; readonly taken: number };
   /** Of which the plan is proved to have the least. */
-  readonly proved: { readonly newLengths: boolean; readonly taken: boolean; readonly price: boolean };
+  readonly proved: { readonly newLengths: boolean; readonly taken: boolean };
   readonly seconds: number;
 }
 
@@ -29,22 +29,21 @@ export const solveCutting = async (problem: CuttingProblem, seconds: number): Pr
   if (tooLong(problem).length > 0) return withoutPlan(begin);
   const { instance, aims, toPlan } = translate(problem);
   const { patterns, bounds } = instance.widths.length === 0
-    ? { patterns: [], bounds: [0, 0, 0] }
+    ? { patterns: [], bounds: [0, 0] }
     : inTurn({ solver, instance, aims, deadline: begin + seconds * 1000 });
   if (patterns === null) return withoutPlan(begin);
   const plan = toPlan(patterns);
   const faults = cuttingFaults(problem, plan);
   if (faults.length > 0) throw new Error(`The solver’s plan can’t be cut: ${JSON.stringify(faults)}`);
   const score = cuttingScore(problem, plan);
-  const [lengths = 0, taken = 0, price = 0] = bounds;
+  const [lengths = 0, taken = 0] = bounds;
   const newLengths = Math.max(lengths, fewestByMaterial(problem));
   const isFewest = score.newLengths === newLengths;
-  const isLeast = isFewest && score.taken === taken;
   return {
     plan,
     score,
-    bounds: { newLengths, taken, price },
-    proved: { newLengths: isFewest, taken: isLeast, price: isLeast && score.price === price },
+    bounds: { newLengths, taken },
+    proved: { newLengths: isFewest, taken: isFewest && score.taken === taken },
     seconds: (performance.now() - begin) / 1000,
   };
 };
@@ -52,8 +51,8 @@ export const solveCutting = async (problem: CuttingProblem, seconds: number): Pr
 const withoutPlan = (begin: number): CuttingAnswer => ({
   plan: null,
   score: null,
-  bounds: { newLengths: 0, taken: 0, price: 0 },
-  proved: { newLengths: false, taken: false, price: false },
+  bounds: { newLengths: 0, taken: 0 },
+  proved: { newLengths: false, taken: false },
   seconds: (performance.now() - begin) / 1000,
 });
 

@@ -5,7 +5,7 @@ import type { Instance, Pattern } from './instance';
 
 export interface Translated {
   readonly instance: Instance;
-  /** Fewest new lengths, then least length taken, then least money: in the order in which they count. */
+  /** Fewest new lengths, then least length taken: in the order in which they count. */
   readonly aims: readonly Aim[];
   readonly toPlan: (patterns: readonly Pattern[]) => CuttingPlan;
 }
@@ -42,7 +42,6 @@ export const translate = (problem: CuttingProblem): Translated => {
     aims: [
       aimOf(groups, ({ isRemnant }) => (isRemnant ? 0 : 1)),
       aimOf(groups, ({ length }) => length),
-      aimOf(groups, ({ isRemnant, price }) => (isRemnant ? 0 : price)),
     ],
     toPlan: (patterns) => planOf(problem, groups, lengths, patterns),
   };
