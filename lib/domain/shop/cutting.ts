@@ -2,9 +2,10 @@
  * Cutting tube, strap and bar from stock lengths and remnants: what is asked, what a plan is, and whether a plan can be
  * sawn. Pure and exact; who made the plan doesn't matter here.
  *
- * All lengths of a problem are whole numbers of one unit, which `unitsPerMillimetre` and the reader of the file choose fine
- * enough for every length in it. Floating numbers judge nothing.
+ * All lengths of a problem are whole numbers of one unit, fine enough for every length in it (`wholeUnits`). Floating
+ * numbers judge nothing.
  */
+import type { Exact } from '../base/exact';
 
 /** Lengths of one kind: bars of the catalogue, or one remnant (or several alike) from the rack. */
 export interface StockLength {
@@ -30,6 +31,8 @@ export interface WantedPiece {
 
 export interface CuttingProblem {
   readonly name: string;
+  /** So many units make one millimetre, or one inch: whatever the lengths were given in. */
+  readonly scale: number;
   readonly stock: readonly StockLength[];
   readonly pieces: readonly WantedPiece[];
   /** What each cut takes away. */
@@ -167,3 +170,18 @@ export const fewestByMaterial = ({ stock, pieces, kerf }: CuttingProblem): numbe
   const longest = Math.max(0, ...rooms.filter(({ isRemnant }) => !isRemnant).map(({ room }) => room));
   return needed <= inRemnants || longest === 0 ? 0 : Math.ceil((needed - inRemnants) / longest);
 };
+
+/** Lengths as whole numbers of their largest common unit that divides 1; null where that takes numbers beyond 10^9. */
+export const wholeUnits = (
+  lengths: readonly Exact[],
+): { readonly scale: number; readonly whole: readonly number[] } | null => {
+  const scale = lengths.reduce((least, { den }) => (least * den) / divisorOf(least, den), 1n);
+  const whole = lengths.map(({ num, den }) => (num * scale) / den);
+  const isSmall = [scale, ...whole].every((number) => number < LONGEST && number > -LONGEST);
+  return isSmall ? { scale: Number(scale), whole: whole.map(Number) } : null;
+};
+
+/** Sums over all pieces of a list stay exact numbers below it. */
+const LONGEST = 1_000_000_000n;
+
+const divisorOf = (a: bigint, b: bigint): bigint => (b === 0n ? a : divisorOf(b, a % b));
