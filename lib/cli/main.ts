@@ -76,6 +76,17 @@ solve
     print(await solveCuttingFile(file, options));
   });
 
+solve
+  .command('order')
+  .description('the order with the fewest late car-days, then the least money')
+  .argument('<file>', 'lines, suppliers, offers and pins, as JSON or YAML')
+  .option('--json', 'one JSON document')
+  .option('--seconds <n>', 'for the order, and again for each pin', seconds, 20)
+  .action(async (file: string, options: SolveOptions) => {
+    const { solveOrderFile } = await import('./solve-order');
+    print(await solveOrderFile(file, options));
+  });
+
 /** The database's client is made from the schema, and the packages that talk to it are heavy: both only when asked for. */
 const withShop = async (run: () => Promise<Answer>): Promise<void> => {
   const { prepareClient } = await import('./starting/prepare');
