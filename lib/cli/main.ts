@@ -64,7 +64,9 @@ const seconds = (text: string): number => {
   return value;
 };
 
-const solve = program.command('solve').description('find the best answer to a problem in a file, and prove it');
+const solve = program
+  .command('solve')
+  .description('find the best answer to a problem in a file, and prove it');
 solve
   .command('cutting')
   .description('the fewest stock lengths for a cut list, then the least length taken')

@@ -27,7 +27,10 @@ export const solveCuttingFile = async (file: string, { json, seconds }: SolveOpt
 };
 
 /** Lengths are in the file’s unit, as exact decimal text. */
-const asData = ({ problem, published }: CuttingList, { plan, score, bounds, proved, seconds }: CuttingAnswer) => {
+const asData = (
+  { problem, published }: CuttingList,
+  { plan, score, bounds, proved, seconds }: CuttingAnswer,
+) => {
   const first = {
     name: problem.name,
     lengths: score?.newLengths ?? null,
@@ -41,7 +44,11 @@ const asData = ({ problem, published }: CuttingList, { plan, score, bounds, prov
     taken:
       score === null
         ? null
-        : { length: size(problem.scale, score.taken), bound: size(problem.scale, bounds.taken), proved: proved.taken },
+        : {
+            length: size(problem.scale, score.taken),
+            bound: size(problem.scale, bounds.taken),
+            proved: proved.taken,
+          },
     waste: score === null ? null : size(problem.scale, score.waste),
     kept: score?.kept.map((rest) => size(problem.scale, rest)) ?? [],
     price: score === null ? null : size(100, score.price),
@@ -59,7 +66,9 @@ const asLines = ({ problem }: CuttingList, { plan, score, bounds, proved, second
     ...plan.map(
       ({ stock, times, pieces }) =>
         `  ${String(times)} × ${stock}: ` +
-        pieces.map(({ piece, count }) => `${String(count)} × ${lengthOf.get(piece) ?? ''} (${piece})`).join(', '),
+        pieces
+          .map(({ piece, count }) => `${String(count)} × ${lengthOf.get(piece) ?? ''} (${piece})`)
+          .join(', '),
     ),
   ];
 };

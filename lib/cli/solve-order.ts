@@ -38,12 +38,13 @@ const asData = (solution: OrderSolution, pins: readonly PinCost[]) => ({
   seconds: solution.seconds,
   unserved: solution.unserved,
   late: solution.score?.late ?? [],
-  shipments: solution.score?.shipments.map(({ shipment, goods, weight, freight }) => ({
-    shipment,
-    goods: money(goods),
-    weight,
-    freight: money(freight),
-  })) ?? [],
+  shipments:
+    solution.score?.shipments.map(({ shipment, goods, weight, freight }) => ({
+      shipment,
+      goods: money(goods),
+      weight,
+      freight: money(freight),
+    })) ?? [],
   packs: solution.answer?.packs ?? [],
   given: solution.answer?.given ?? [],
   pins: pins.map((pin) => ({ ...pin, money: pin.money === null ? null : money(pin.money) })),

@@ -21,7 +21,9 @@ const shopList = z.strictObject({
   kerf: length,
   ends: length.optional(),
   keep: length.optional(),
-  stock: z.array(z.strictObject({ key: z.string(), length, price: z.string().optional(), count: count.optional() })),
+  stock: z.array(
+    z.strictObject({ key: z.string(), length, price: z.string().optional(), count: count.optional() }),
+  ),
   remnants: z.array(z.strictObject({ key: z.string(), length, count: count.optional() })).optional(),
   pieces: z.array(z.strictObject({ key: z.string(), length, count, for: z.string().optional() })),
 });
@@ -59,27 +61,30 @@ export const readCuttingFile = (text: string): Result<readonly CuttingList[], re
   readSolveFile(text, schemaFor, (file) => {
     const lists = 'instances' in file ? file.instances : [file];
     const read = lists.map((each, index) =>
-      'capacity' in each ? fromPublished(each) : fromShop(each, 'instances' in file ? ['instances', index] : []),
+      'capacity' in each
+        ? fromPublished(each)
+        : fromShop(each, 'instances' in file ? ['instances', index] : []),
     );
     const faults = read.flatMap((each) => (each.ok ? [] : each.error));
     return faults.length > 0 ? err(faults) : ok(read.flatMap((each) => (each.ok ? [each.value] : [])));
   });
 
-const fromPublished = (file: z.infer<typeof published>): Result<CuttingList, readonly ValueFault[]> => ok({
-  problem: {
-    name: file.name,
-    scale: 1,
-    stock: [{ key: 'stock', length: file.capacity, count: null, isRemnant: false, price: 0, ends: 0 }],
-    pieces: file.items.map((item, index) => ({
-      key: `${String(item.length)} no. ${String(index + 1)}`,
-      ...item,
-      wantedFor: '',
-    })),
-    kerf: 0,
-    worthKeeping: null,
-  },
-  published: { class: file.class ?? '', optimum: file.optimum ?? null },
-});
+const fromPublished = (file: z.infer<typeof published>): Result<CuttingList, readonly ValueFault[]> =>
+  ok({
+    problem: {
+      name: file.name,
+      scale: 1,
+      stock: [{ key: 'stock', length: file.capacity, count: null, isRemnant: false, price: 0, ends: 0 }],
+      pieces: file.items.map((item, index) => ({
+        key: `${String(item.length)} no. ${String(index + 1)}`,
+        ...item,
+        wantedFor: '',
+      })),
+      kerf: 0,
+      worthKeeping: null,
+    },
+    published: { class: file.class ?? '', optimum: file.optimum ?? null },
+  });
 
 const fromShop = (
   file: z.infer<typeof shopList>,
@@ -109,7 +114,8 @@ const fromShop = (
   if (units === null) say([], 'These lengths have no common unit that is coarse enough. Round them.');
   const prices = file.stock.map(({ price = '0' }, index) => {
     const pence = multiply(parseDecimal(price) ?? exact(-1), exact(100));
-    if (pence.den !== 1n || pence.num < 0n) say(['stock', index, 'price'], `“${price}” is no price. Write it like 26.90.`);
+    if (pence.den !== 1n || pence.num < 0n)
+      say(['stock', index, 'price'], `“${price}” is no price. Write it like 26.90.`);
     return Number(pence.num);
   });
   keysTwice([...file.stock, ...remnants]).forEach((index) =>
@@ -160,7 +166,10 @@ const fromShop = (
   const long = new Set(tooLong(problem).map(({ key }) => key));
   problem.pieces.forEach(({ key, count: wanted }, index) => {
     if (wanted > 0 && long.has(key))
-      say(['pieces', index, 'length'], 'No stock is long enough for this piece with its ends. Add a longer one.');
+      say(
+        ['pieces', index, 'length'],
+        'No stock is long enough for this piece with its ends. Add a longer one.',
+      );
   });
   return faults.length > 0 ? err(faults) : ok({ problem, published: null });
 };

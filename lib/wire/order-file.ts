@@ -82,7 +82,9 @@ const problemOf = (file: OrderFile): Result<OrderProblem, readonly ValueFault[]>
       cars,
       substitutes,
     })),
-    offers: file.offers.map((offer, index) => offerOf(offer, (sentence, ...path) => say(sentence, 'offers', index, ...path))),
+    offers: file.offers.map((offer, index) =>
+      offerOf(offer, (sentence, ...path) => say(sentence, 'offers', index, ...path)),
+    ),
     suppliers: file.suppliers.map((supplier, index) =>
       supplierOf(supplier, (sentence, ...path) => say(sentence, 'suppliers', index, ...path)),
     ),
@@ -98,7 +100,8 @@ const checkKeys = ({ lines, suppliers, offers, pins = [] }: OrderFile, say: Say)
   for (const [name, rows] of Object.entries({ lines, suppliers, offers })) {
     const seen = new Set<string>();
     for (const [index, row] of rows.entries()) {
-      if (seen.has(row.key)) say(`“${row.key}” stands there twice. Give each a key of its own.`, name, index, 'key');
+      if (seen.has(row.key))
+        say(`“${row.key}” stands there twice. Give each a key of its own.`, name, index, 'key');
       seen.add(row.key);
     }
   }
@@ -121,7 +124,10 @@ const money = (text: string, say: Say, ...path: (string | number)[]): number => 
 };
 
 const offerOf = ({ pack, prices, weight = 0, ...offer }: OrderFile['offers'][number], say: Say): Offer => {
-  ascending(prices.map((step) => step.packs), (sentence, index) => say(sentence, 'prices', index, 'packs'));
+  ascending(
+    prices.map((step) => step.packs),
+    (sentence, index) => say(sentence, 'prices', index, 'packs'),
+  );
   return {
     ...offer,
     packSize: pack,
@@ -135,10 +141,14 @@ const offerOf = ({ pack, prices, weight = 0, ...offer }: OrderFile['offers'][num
 
 const ascending = (numbers: readonly number[], say: (sentence: string, index: number) => void): void =>
   numbers.forEach((number, index) => {
-    if (index > 0 && number <= (numbers[index - 1] ?? 0)) say('Steps go up: this one is not above the one before.', index);
+    if (index > 0 && number <= (numbers[index - 1] ?? 0))
+      say('Steps go up: this one is not above the one before.', index);
   });
 
-const supplierOf = ({ orderDays, minimum, freight, ...supplier }: OrderFile['suppliers'][number], say: Say): Supplier => ({
+const supplierOf = (
+  { orderDays, minimum, freight, ...supplier }: OrderFile['suppliers'][number],
+  say: Say,
+): Supplier => ({
   key: supplier.key,
   lead: supplier.lead,
   takesToday: supplier.takesToday ?? false,
@@ -147,18 +157,26 @@ const supplierOf = ({ orderDays, minimum, freight, ...supplier }: OrderFile['sup
   freight: freight === undefined ? { by: 'value', steps: [{ from: 0, fee: 0 }] } : freightOf(freight, say),
 });
 
-const freightOf = ({ by, steps }: NonNullable<OrderFile['suppliers'][number]['freight']>, say: Say): Freight => {
+const freightOf = (
+  { by, steps }: NonNullable<OrderFile['suppliers'][number]['freight']>,
+  say: Say,
+): Freight => {
   const read = steps.map(({ from, fee }, index) => ({
     from: by === 'value' ? money(from, say, 'freight', 'steps', index, 'from') : grams(from, say, index),
     fee: money(fee, say, 'freight', 'steps', index, 'fee'),
   }));
-  if (read[0]?.from !== 0) say('The first step is from 0, so that every order has its freight.', 'freight', 'steps', 0, 'from');
-  ascending(read.map(({ from }) => from), (sentence, index) => say(sentence, 'freight', 'steps', index, 'from'));
+  if (read[0]?.from !== 0)
+    say('The first step is from 0, so that every order has its freight.', 'freight', 'steps', 0, 'from');
+  ascending(
+    read.map(({ from }) => from),
+    (sentence, index) => say(sentence, 'freight', 'steps', index, 'from'),
+  );
   return { by, steps: read };
 };
 
 const grams = (text: string, say: Say, index: number): number => {
   const isWhole = /^\d{1,9}$/.test(text);
-  if (!isWhole) say(`“${text}” is no weight. Write whole grams, like 2000.`, 'freight', 'steps', index, 'from');
+  if (!isWhole)
+    say(`“${text}” is no weight. Write whole grams, like 2000.`, 'freight', 'steps', index, 'from');
   return isWhole ? Number(text) : 0;
 };

@@ -48,7 +48,14 @@ const located = <Shape, Problem>(
 ): Result<Problem, readonly FileFault[]> => {
   const tree = readYaml(text);
   if (tree.faults.length > 0)
-    return err(tree.faults.map(({ line, column, path, sentence }) => ({ line, column, path: pathText(path), sentence })));
+    return err(
+      tree.faults.map(({ line, column, path, sentence }) => ({
+        line,
+        column,
+        path: pathText(path),
+        sentence,
+      })),
+    );
   const data = tree.toData();
   const at = ({ path, sentence, onKey = false }: ValueFault & { readonly onKey?: boolean }): FileFault => ({
     ...tree.spotOf(path, onKey),

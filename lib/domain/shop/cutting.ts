@@ -55,7 +55,12 @@ export type CuttingFault =
   | { readonly code: 'unknown-piece'; readonly piece: string }
   | { readonly code: 'not-a-count'; readonly stock: string }
   | { readonly code: 'too-much-on-a-bar'; readonly stock: string; readonly over: number }
-  | { readonly code: 'more-than-there-are'; readonly stock: string; readonly used: number; readonly there: number }
+  | {
+      readonly code: 'more-than-there-are';
+      readonly stock: string;
+      readonly used: number;
+      readonly there: number;
+    }
   | { readonly code: 'wrong-number'; readonly piece: string; readonly cut: number; readonly wanted: number };
 
 /**
@@ -153,9 +158,7 @@ export const compareCutting = (a: CuttingScore, b: CuttingScore): number =>
 
 /** Pieces that no stock is long enough for: nothing can be planned before that is cleared. */
 export const tooLong = ({ stock, pieces, kerf }: CuttingProblem): readonly WantedPiece[] =>
-  pieces.filter(
-    ({ length }) => !stock.some((bar) => bar.count !== 0 && restOf(kerf, bar, [length]) >= 0),
-  );
+  pieces.filter(({ length }) => !stock.some((bar) => bar.count !== 0 && restOf(kerf, bar, [length]) >= 0));
 
 /**
  * No plan needs fewer new lengths than this: all pieces with their cuts, less what the remnants could hold, over what the

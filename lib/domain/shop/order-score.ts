@@ -9,12 +9,28 @@ export type OrderFault =
   | { readonly code: 'not-a-count'; readonly of: string; readonly number: number }
   | { readonly code: 'other-supplier'; readonly offer: string; readonly shipment: string }
   | { readonly code: 'nobody-wants'; readonly item: string; readonly offer: string }
-  | { readonly code: 'too-few-packs'; readonly offer: string; readonly packs: number; readonly fewest: number }
-  | { readonly code: 'below-minimum-order'; readonly shipment: string; readonly value: number; readonly least: number }
+  | {
+      readonly code: 'too-few-packs';
+      readonly offer: string;
+      readonly packs: number;
+      readonly fewest: number;
+    }
+  | {
+      readonly code: 'below-minimum-order';
+      readonly shipment: string;
+      readonly value: number;
+      readonly least: number;
+    }
   | { readonly code: 'line-short'; readonly line: string; readonly given: number; readonly wanted: number }
   | { readonly code: 'no-such-substitute'; readonly line: string; readonly item: string }
   | { readonly code: 'against-a-pin'; readonly line: string; readonly shipment: string }
-  | { readonly code: 'given-twice'; readonly shipment: string; readonly item: string; readonly given: number; readonly bought: number };
+  | {
+      readonly code: 'given-twice';
+      readonly shipment: string;
+      readonly item: string;
+      readonly given: number;
+      readonly bought: number;
+    };
 
 export interface ShipmentScore {
   readonly shipment: string;
@@ -104,7 +120,9 @@ const bought = (
     const least = supplier?.minimumValue ?? 0;
     if (goods < least) faults.push({ code: 'below-minimum-order', shipment, value: goods, least });
     const freight =
-      supplier === undefined ? 0 : freightOf(supplier.freight, supplier.freight.by === 'value' ? goods : weight);
+      supplier === undefined
+        ? 0
+        : freightOf(supplier.freight, supplier.freight.by === 'value' ? goods : weight);
     return { shipment, goods, weight, freight };
   });
   return { shipments, supply };
@@ -137,7 +155,8 @@ const given = (
     if (line === undefined || sent === undefined) continue;
     const asked = askedOf(problem, line);
     if (!itemsFor(line).includes(item)) faults.push({ code: 'no-such-substitute', line: key, item });
-    if (asked === null || !mayCarry(problem, asked, sent)) faults.push({ code: 'against-a-pin', line: key, shipment });
+    if (asked === null || !mayCarry(problem, asked, sent))
+      faults.push({ code: 'against-a-pin', line: key, shipment });
     got.set(key, (got.get(key) ?? 0) + quantity);
     const at = supplyKey(shipment, item);
     spent.set(at, { shipment, item, given: (spent.get(at)?.given ?? 0) + quantity });

@@ -94,12 +94,18 @@ const weekdayOf = (day: number): number => ((((day + 3) % 7) + 7) % 7) + 1;
 const WEEK = 7;
 
 /** The orders that can be sent: with each supplier the one of the next order day, and one of today where it takes that. */
-export const shipmentsOf = ({ suppliers, today }: Pick<OrderProblem, 'suppliers' | 'today'>): readonly Shipment[] =>
+export const shipmentsOf = ({
+  suppliers,
+  today,
+}: Pick<OrderProblem, 'suppliers' | 'today'>): readonly Shipment[] =>
   suppliers.flatMap((supplier) => {
     const next = Array.from({ length: WEEK }, (_, ahead) => today + ahead).find((day) =>
       supplier.orderDays.includes(weekdayOf(day)),
     );
-    const days = [...(supplier.takesToday && next !== today ? [today] : []), ...(next === undefined ? [] : [next])];
+    const days = [
+      ...(supplier.takesToday && next !== today ? [today] : []),
+      ...(next === undefined ? [] : [next]),
+    ];
     return days.map((ordered) => ({
       key: `${supplier.key}@${String(ordered)}`,
       supplier,
@@ -136,7 +142,8 @@ export const itemsFor = ({ item, substitutes }: OrderLine): readonly string[] =>
   ...new Set([item, ...substitutes]),
 ];
 
-export const daysLate = ({ needBy }: OrderLine, { arrives }: Shipment): number => Math.max(0, arrives - needBy);
+export const daysLate = ({ needBy }: OrderLine, { arrives }: Shipment): number =>
+  Math.max(0, arrives - needBy);
 
 /** What one pack costs when so many are bought; null where that few are not sold. */
 export const packPrice = ({ steps }: Offer, packs: number): number | null =>

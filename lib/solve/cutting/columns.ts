@@ -41,7 +41,8 @@ export const generate = (
     const prices = wholePrices(instance, master, answer);
     const isLate = performance.now() > deadline;
     if (!isLate && rough !== null) {
-      if (master.add(priced(rough, master, question, answer, prices, atOnce(instance)).patterns) > 0) continue;
+      if (master.add(priced(rough, master, question, answer, prices, atOnce(instance)).patterns) > 0)
+        continue;
     }
     const offers = priced(instance, master, question, answer, prices, rough === null ? atOnce(instance) : 3);
     if (isGoodEnough !== null) {
@@ -116,10 +117,26 @@ const priced = (
     (a, b) => (worths[b] ?? 0) - (asking[b] ?? 0) * scale - ((worths[a] ?? 0) - (asking[a] ?? 0) * scale),
   );
   if (kind === undefined) return { patterns, worths };
-  return { patterns: [...patterns, ...apart(instance, pieces, demand, patterns, number, scale, kind, (asking[kind] ?? 0) + helpsFrom(master))], worths };
+  return {
+    patterns: [
+      ...patterns,
+      ...apart(
+        instance,
+        pieces,
+        demand,
+        patterns,
+        number,
+        scale,
+        kind,
+        (asking[kind] ?? 0) + helpsFrom(master),
+      ),
+    ],
+    worths,
+  };
 };
 
-const helpsFrom = ({ setup }: Master): number => HELPS * Math.max(1, ...setup.costs.map((cost) => cost / 100));
+const helpsFrom = ({ setup }: Master): number =>
+  HELPS * Math.max(1, ...setup.costs.map((cost) => cost / 100));
 
 /** What a bin of this kind costs after all prices but those of its pieces. */
 const askedOf = ({ setup }: Master, answer: MasterAnswer, kind: number): number =>

@@ -32,7 +32,12 @@ export const dive = (
     patterns,
   );
   try {
-    return descend({ instance, master, deadline, random: randomFrom(seed), noise: 0.1 * (1 + (seed % 6)) }, question, 0, DISCREPANCIES);
+    return descend(
+      { instance, master, deadline, random: randomFrom(seed), noise: 0.1 * (1 + (seed % 6)) },
+      question,
+      0,
+      DISCREPANCIES,
+    );
   } finally {
     master.close();
   }
@@ -65,7 +70,8 @@ const descend = (
       const chosen = choose(search, question, answer);
       if (chosen.length === 0) return null;
       const found = descend(search, less(question, chosen, master), depth + 1, tries);
-      if (found !== null) return [...chosen.flatMap(([index, times]) => repeated(master.pool[index], times)), ...found];
+      if (found !== null)
+        return [...chosen.flatMap(([index, times]) => repeated(master.pool[index], times)), ...found];
       if (depth >= DEEPEST) return null;
       for (const [index] of chosen) {
         master.ban(index, true);
@@ -107,7 +113,11 @@ const choose = (search: Search, question: Question, answer: MasterAnswer): Chose
   return chosen;
 };
 
-const less = ({ demand, least, most, limits }: Question, chosen: Chosen, { pool, setup }: Master): Question => {
+const less = (
+  { demand, least, most, limits }: Question,
+  chosen: Chosen,
+  { pool, setup }: Master,
+): Question => {
   const left = { demand: [...demand], least: [...least], most: [...most], limits: [...limits] };
   for (const [index, times] of chosen) {
     const pattern = pool[index];

@@ -14,7 +14,8 @@ export const bestFit = (
   for (const [item, width] of widths.entries()) {
     for (let piece = 0; piece < (demand[item] ?? 0); piece += 1) {
       let best: (typeof open)[number] | undefined;
-      for (const bin of open) if (bin.rest >= width && (best === undefined || bin.rest < best.rest)) best = bin;
+      for (const bin of open)
+        if (bin.rest >= width && (best === undefined || bin.rest < best.rest)) best = bin;
       if (best === undefined) {
         const kind = order.find((each) => (left[each] ?? 0) > 0 && (kinds[each]?.capacity ?? 0) >= width);
         if (kind === undefined) return null;

@@ -35,7 +35,8 @@ export const piecesForPairs = (
     .map(({ width }) => width)
     .sort((a, b) => a - b)
     .slice(0, 5);
-  const doFiveFit = fiveSmallest.length === 5 && fiveSmallest.reduce((sum, width) => sum + width, 0) <= capacity;
+  const doFiveFit =
+    fiveSmallest.length === 5 && fiveSmallest.reduce((sum, width) => sum + width, 0) <= capacity;
   return doFiveFit ? null : pieces;
 };
 

@@ -45,7 +45,8 @@ export const knapsack = (
   if (taken.length < size * steps.length) taken = new Uint8Array(size * steps.length);
   best.fill(0, 0, size);
   taken.fill(0, 0, size * steps.length);
-  for (const [row, step] of steps.entries()) takeStep(best, taken, row * size, step.width, step.worth, capacity);
+  for (const [row, step] of steps.entries())
+    takeStep(best, taken, row * size, step.width, step.worth, capacity);
   return {
     worthAt: (room) => best[room] ?? 0,
     fillingOf: (room) => filling(steps, room, size),

@@ -48,7 +48,12 @@ const EFFORTS = 3;
 
 export const leastOf = (task: Task): Least => {
   const { aim, solver, instance, limits } = task;
-  const master = openMaster(solver, instance, { costs: aim.costs, leftOut: leftOut(task), limits }, task.pool);
+  const master = openMaster(
+    solver,
+    instance,
+    { costs: aim.costs, leftOut: leftOut(task), limits },
+    task.pool,
+  );
   try {
     let least = branch(task, master, EFFORTS);
     // Whatever the first look left open gets the rest of the time.
@@ -90,8 +95,12 @@ const branch = (task: Task, master: Master, efforts: number): Least => {
       break;
     }
     master.ask(node.question);
-    const { answer, bound: proved } = generate(task.instance, master, node.question, deadline, (bound) =>
-      roundUp(bound, aim.step) >= found.value,
+    const { answer, bound: proved } = generate(
+      task.instance,
+      master,
+      node.question,
+      deadline,
+      (bound) => roundUp(bound, aim.step) >= found.value,
     );
     const bound = Math.max(node.bound, roundUp(proved, aim.step));
     if (bound >= found.value) continue;
@@ -110,7 +119,8 @@ const branch = (task: Task, master: Master, efforts: number): Least => {
     const isMissing = answer.missing > NOISE;
     if (!isMissing && cost < found.value) {
       const room = { ...node.question, most: exactly };
-      if ((first && isOneKind) || !take(search(task, master, room, cost, efforts))) unsettled = Math.min(unsettled, cost);
+      if ((first && isOneKind) || !take(search(task, master, room, cost, efforts)))
+        unsettled = Math.min(unsettled, cost);
     } else if (isMissing) unsettled = Math.min(unsettled, bound);
     if (!isMissing) open.push(...others(node.question, exactly, bound));
   }
@@ -134,7 +144,14 @@ const search = (
     if (patterns !== null) return patterns;
     if (seed % 8 !== 2) continue;
     const spell = efforts <= EFFORTS ? 0.1 : Math.max(0.2, (deadline - begin) / 8000) * (seed < 8 ? 1 : 2);
-    const solved = mixed(solver, instance, within, all, master.pool, Math.min(spell, (deadline - performance.now()) / 1000));
+    const solved = mixed(
+      solver,
+      instance,
+      within,
+      all,
+      master.pool,
+      Math.min(spell, (deadline - performance.now()) / 1000),
+    );
     if (solved !== null) return solved;
   }
   return null;

@@ -28,9 +28,10 @@ export const solveCutting = async (problem: CuttingProblem, seconds: number): Pr
   const solver = await highs();
   if (tooLong(problem).length > 0) return withoutPlan(begin);
   const { instance, aims, toPlan } = translate(problem);
-  const { patterns, bounds } = instance.widths.length === 0
-    ? { patterns: [], bounds: [0, 0] }
-    : inTurn({ solver, instance, aims, deadline: begin + seconds * 1000 });
+  const { patterns, bounds } =
+    instance.widths.length === 0
+      ? { patterns: [], bounds: [0, 0] }
+      : inTurn({ solver, instance, aims, deadline: begin + seconds * 1000 });
   if (patterns === null) return withoutPlan(begin);
   const plan = toPlan(patterns);
   const faults = cuttingFaults(problem, plan);
@@ -68,7 +69,11 @@ const inTurn = ({ solver, instance, aims, deadline }: Work) => {
   const pool: Pattern[] = [];
   const reached: number[] = [];
   const bounds: number[] = [];
-  let patterns = bestFit(instance, instance.demand, instance.kinds.map(({ most }) => most));
+  let patterns = bestFit(
+    instance,
+    instance.demand,
+    instance.kinds.map(({ most }) => most),
+  );
   for (const [turn, aim] of aims.entries()) {
     const before = aims.slice(0, turn);
     const limits = before.map(({ costs }) => costs);

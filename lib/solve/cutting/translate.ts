@@ -39,10 +39,7 @@ export const translate = (problem: CuttingProblem): Translated => {
         most: Math.min(number, sumOf(group)),
       })),
     },
-    aims: [
-      aimOf(groups, ({ isRemnant }) => (isRemnant ? 0 : 1)),
-      aimOf(groups, ({ length }) => length),
-    ],
+    aims: [aimOf(groups, ({ isRemnant }) => (isRemnant ? 0 : 1)), aimOf(groups, ({ length }) => length)],
     toPlan: (patterns) => planOf(problem, groups, lengths, patterns),
   };
 };
@@ -75,7 +72,9 @@ const planOf = (
   patterns: readonly Pattern[],
 ): CuttingPlan => {
   const waiting = lengths.map((length) =>
-    pieces.filter((piece) => piece.length === length && piece.count > 0).map(({ key, count }) => ({ key, left: count })),
+    pieces
+      .filter((piece) => piece.length === length && piece.count > 0)
+      .map(({ key, count }) => ({ key, left: count })),
   );
   const stock = groups.map(({ members }) => members.map(({ key, count }) => ({ key, left: count })));
   const bars = new Map<string, CuttingPlan[number]>();

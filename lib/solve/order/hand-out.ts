@@ -48,7 +48,7 @@ export const handOut = (
   };
 
   for (const [index, want] of wants.entries())
-    for (let open = want.quantity; open > 0; ) {
+    for (let open = want.quantity; open > 0;) {
       const got = draw(index, open, new Set());
       if (got === 0) return null;
       open -= got;
@@ -56,7 +56,9 @@ export const handOut = (
   return wants.flatMap((want, index) => shareOut(want, flows[index] ?? new Map<Source, number>()));
 };
 
-const sourcesOf = (bought: readonly { readonly pack: PackColumn; readonly packs: number }[]): readonly Source[] => {
+const sourcesOf = (
+  bought: readonly { readonly pack: PackColumn; readonly packs: number }[],
+): readonly Source[] => {
   const sources = new Map<string, Source>();
   for (const { pack, packs } of bought) {
     const { shipment, offer } = pack;

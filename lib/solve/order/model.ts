@@ -23,7 +23,12 @@ export const orderModel = (problem: OrderProblem, wants: readonly Want[]): Order
   const shipments = distinct(wants.flatMap((want) => want.shipments));
   const packs = shipments.flatMap((shipment) => packColumns(program, problem, wants, shipment));
   cover(program, wants, packs);
-  for (const shipment of shipments) chargeFreight(program, shipment, packs.filter((pack) => pack.shipment === shipment));
+  for (const shipment of shipments)
+    chargeFreight(
+      program,
+      shipment,
+      packs.filter((pack) => pack.shipment === shipment),
+    );
   return { program, packs };
 };
 
@@ -61,12 +66,24 @@ const stepColumns = (
     const at = column(program, price, last, true);
     if (isPlain) return { at, price, isTaken: null };
     const isTaken = column(program, 0, 1, true);
-    row(program, -Infinity, 0, [[at, 1], [isTaken, -last]]);
-    row(program, 0, Infinity, [[at, 1], [isTaken, -fromPacks]]);
+    row(program, -Infinity, 0, [
+      [at, 1],
+      [isTaken, -last],
+    ]);
+    row(program, 0, Infinity, [
+      [at, 1],
+      [isTaken, -fromPacks],
+    ]);
     return { at, price, isTaken };
   });
   const taken = steps.flatMap(({ isTaken }) => isTaken ?? []);
-  if (taken.length > 1) row(program, -Infinity, 1, taken.map((each) => [each, 1]));
+  if (taken.length > 1)
+    row(
+      program,
+      -Infinity,
+      1,
+      taken.map((each) => [each, 1]),
+    );
   return steps.map(({ at, price }) => ({ shipment, offer, price, column: at }));
 };
 
@@ -105,7 +122,12 @@ const cover = (program: Program, wants: readonly Want[], packs: readonly PackCol
           return flow;
         }),
     );
-    row(program, want.quantity, Infinity, flows.map((flow) => [flow, 1]));
+    row(
+      program,
+      want.quantity,
+      Infinity,
+      flows.map((flow) => [flow, 1]),
+    );
   }
   for (const [at, flows] of drawn)
     row(program, 0, Infinity, [
@@ -126,16 +148,26 @@ const tighten = (program: Program, wants: readonly Want[], packs: readonly PackC
     const columns = sold.get(item) ?? [];
     const least = cheapestGoods([...new Set(columns.map(({ offer }) => offer))], quantity);
     if (least !== null && Number.isFinite(least))
-      row(program, least, Infinity, columns.map(({ column: at, price }) => [at, price]));
+      row(
+        program,
+        least,
+        Infinity,
+        columns.map(({ column: at, price }) => [at, price]),
+      );
   }
 };
 
 const chargeFreight = (program: Program, { supplier }: Shipment, packs: readonly PackColumn[]): void => {
   const { freight, minimumValue } = supplier;
   const value = packs.map(({ column: at, price }) => [at, price] as const);
-  const measure = freight.by === 'value' ? value : packs.map(({ column: at, offer }) => [at, offer.weight] as const);
+  const measure =
+    freight.by === 'value' ? value : packs.map(({ column: at, offer }) => [at, offer.weight] as const);
   const isSent = column(program, 0, 1, true);
-  for (const { column: at } of packs) row(program, -Infinity, 0, [[at, 1], [isSent, -(program.uppers[at] ?? 0)]]);
+  for (const { column: at } of packs)
+    row(program, -Infinity, 0, [
+      [at, 1],
+      [isSent, -(program.uppers[at] ?? 0)],
+    ]);
   if (minimumValue > 0) row(program, 0, Infinity, [...value, [isSent, -minimumValue]]);
   const steps = freight.steps.map(({ from, fee }, step) => ({
     from,

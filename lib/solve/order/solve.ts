@@ -40,7 +40,8 @@ export const solveOrder = async (problem: OrderProblem, seconds: number): Promis
     return count > 0 ? [{ pack, packs: count }] : [];
   });
   const given = values === null ? null : handOut(wants, bought);
-  if (given === null) return { answer: null, score: null, bound, gap: null, proved: false, unserved, seconds: took() };
+  if (given === null)
+    return { answer: null, score: null, bound, gap: null, proved: false, unserved, seconds: took() };
   const answer: OrderAnswer = {
     packs: bought.map(({ pack, packs: count }) => ({
       shipment: pack.shipment.key,
@@ -50,7 +51,9 @@ export const solveOrder = async (problem: OrderProblem, seconds: number): Promis
     given,
   };
   const score = orderScore(problem, answer);
-  const missing = score.faults.filter((fault) => fault.code !== 'line-short' || !unserved.includes(fault.line));
+  const missing = score.faults.filter(
+    (fault) => fault.code !== 'line-short' || !unserved.includes(fault.line),
+  );
   if (missing.length > 0) throw new Error(`The solver’s order can’t be sent: ${JSON.stringify(missing)}`);
   const gap = Math.max(0, score.money - money);
   return {

@@ -37,7 +37,8 @@ export const wantsOf = (problem: OrderProblem): Wants => {
     const items = itemsFor(line);
     const carriers = shipments.filter(
       (shipment) =>
-        mayCarry(problem, wanted, shipment) && items.some((item) => sold.has(soldKey(shipment.supplier.key, item))),
+        mayCarry(problem, wanted, shipment) &&
+        items.some((item) => sold.has(soldKey(shipment.supplier.key, item))),
     );
     if (carriers.length === 0) {
       unserved.push(line.key);
