@@ -6,7 +6,7 @@ import GLPK from 'glpk.js/node';
 import type { LP } from 'glpk.js/node';
 import type { OrderProblem } from '@/lib/domain/shop/order';
 
-const MOST = 100_000;
+const MOST = 1000;
 
 export const leastByGlpk = async ({ lines, offers, suppliers }: OrderProblem): Promise<number> => {
   const glpk = await GLPK();
