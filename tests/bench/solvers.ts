@@ -49,7 +49,9 @@ const shopList: CuttingProblem = {
 await highs();
 for (let run = 0; run < 3; run += 1) {
   const { score, proved, seconds } = await solveCutting(shopList, SECONDS);
-  console.log(`shop list: ${String(score?.newLengths)} new lengths, ${JSON.stringify(proved)}, ${seconds.toFixed(2)} s`);
+  console.log(
+    `shop list: ${String(score?.newLengths)} new lengths, ${JSON.stringify(proved)}, ${seconds.toFixed(2)} s`,
+  );
 }
 for (let seed = 1; seed <= 5; seed += 1) {
   const { score, gap, proved, seconds } = await solveOrder(bigOrder(500, seed), SECONDS);
@@ -61,14 +63,19 @@ for (let seed = 1; seed <= 5; seed += 1) {
 const [path = process.env.SLIPMARK_CUTTING, only = ''] = process.argv.slice(2);
 const lists = path === undefined ? null : readCuttingFile(readFileSync(path, 'utf8'));
 if (lists?.ok === false) throw new Error(lists.error[0]?.sentence);
-const classes = new Map<string, { lists: number; met: number; proved: number; seconds: number; slowest: number }>();
+const classes = new Map<
+  string,
+  { lists: number; met: number; proved: number; seconds: number; slowest: number }
+>();
 for (const { problem, published } of lists?.value ?? []) {
   const of = published?.class ?? '';
   if (!`${of}/${problem.name}`.includes(only)) continue;
   const { score, proved, seconds } = await solveCutting(problem, SECONDS);
   const optimum = published?.optimum ?? 0;
   if (score !== null && score.newLengths < optimum)
-    throw new Error(`${problem.name}: ${String(score.newLengths)} is below the published ${String(optimum)}.`);
+    throw new Error(
+      `${problem.name}: ${String(score.newLengths)} is below the published ${String(optimum)}.`,
+    );
   const before = classes.get(of) ?? { lists: 0, met: 0, proved: 0, seconds: 0, slowest: 0 };
   classes.set(of, {
     lists: before.lists + 1,

@@ -43,7 +43,8 @@ const waysOf = (choice: PackChoice, pieces: number, cost: PackCost): readonly Wa
 const tables = (chain: Chain, cost: PackCost) => {
   const { choices, needed, pieces } = chain;
   const shut = (table: Float64Array, after: number): void => {
-    for (const each of needed) if (each.after === after) table.fill(Infinity, 0, Math.min(pieces, each.pieces));
+    for (const each of needed)
+      if (each.after === after) table.fill(Infinity, 0, Math.min(pieces, each.pieces));
   };
   const first = new Float64Array(pieces + 1).fill(Infinity);
   first[0] = 0;
@@ -92,7 +93,8 @@ export const narrowed = (chain: Chain): Narrowed => {
     const choice = choices[index];
     const table = behind[index];
     const after = Float64Array.from(behind[index + 1] ?? end);
-    for (const each of needed) if (each.after === index + 1) after.fill(Infinity, 0, Math.min(pieces, each.pieces));
+    for (const each of needed)
+      if (each.after === index + 1) after.fill(Infinity, 0, Math.min(pieces, each.pieces));
     behind[index + 1] = after;
     if (choice === undefined || table === undefined) continue;
     table.set(after);
@@ -112,7 +114,8 @@ export const narrowed = (chain: Chain): Narrowed => {
       const own = plainCost(choice, packs);
       const added = packs * choice.offer.packSize;
       for (let from = 0; from <= pieces; from += 1)
-        if ((left[from] as number) + own + (right[Math.min(pieces, from + added)] as number) <= most) return true;
+        if ((left[from] as number) + own + (right[Math.min(pieces, from + added)] as number) <= most)
+          return true;
       return false;
     },
   };

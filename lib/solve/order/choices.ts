@@ -13,7 +13,9 @@ const MOST_PIECES = 3000;
 
 /** The item’s table; null where it takes part in a substitution, or its shipments are no chain of sets. */
 export const chainOf = (problem: OrderProblem, item: string, wants: readonly Want[]): Chain | null => {
-  const own = wants.filter(({ items }) => items.includes(item)).sort((a, b) => a.shipments.length - b.shipments.length);
+  const own = wants
+    .filter(({ items }) => items.includes(item))
+    .sort((a, b) => a.shipments.length - b.shipments.length);
   if (own.some(({ items }) => items.length > 1)) return null;
   const pieces = own.reduce((sum, { quantity }) => sum + quantity, 0);
   if (pieces > MOST_PIECES) return null;
@@ -27,7 +29,8 @@ export const chainOf = (problem: OrderProblem, item: string, wants: readonly Wan
       if (seen.has(shipment)) continue;
       seen.add(shipment);
       for (const offer of problem.offers)
-        if (offer.item === item && offer.supplier === shipment.supplier.key) choices.push({ shipment, offer });
+        if (offer.item === item && offer.supplier === shipment.supplier.key)
+          choices.push({ shipment, offer });
     }
     waiting += quantity;
     needed.push({ after: choices.length, pieces: waiting });

@@ -1,6 +1,6 @@
 /** Which goods are for which line: a flow in whole pieces from what was bought to those who may take it. */
 import type { OrderAnswer } from '@/lib/domain/shop/order';
-import type { PackColumn } from './model';
+import type { Bought } from './narrow';
 import type { Want } from './wants';
 
 type Given = OrderAnswer['given'][number];
@@ -12,10 +12,7 @@ interface Source {
 }
 
 /** Null where the packs don't reach; they do where the program’s answer was whole. */
-export const handOut = (
-  wants: readonly Want[],
-  bought: readonly { readonly pack: PackColumn; readonly packs: number }[],
-): OrderAnswer['given'] | null => {
+export const handOut = (wants: readonly Want[], bought: Bought): OrderAnswer['given'] | null => {
   const sources = sourcesOf(bought);
   /** How much each want has from each source. */
   const flows = wants.map(() => new Map<Source, number>());
@@ -56,12 +53,9 @@ export const handOut = (
   return wants.flatMap((want, index) => shareOut(want, flows[index] ?? new Map<Source, number>()));
 };
 
-const sourcesOf = (
-  bought: readonly { readonly pack: PackColumn; readonly packs: number }[],
-): readonly Source[] => {
+const sourcesOf = (bought: Bought): readonly Source[] => {
   const sources = new Map<string, Source>();
-  for (const { pack, packs } of bought) {
-    const { shipment, offer } = pack;
+  for (const { shipment, offer, packs } of bought) {
     const key = JSON.stringify([shipment.key, offer.item]);
     const source = sources.get(key) ?? { shipment: shipment.key, item: offer.item, left: 0 };
     source.left += packs * offer.packSize;

@@ -2,13 +2,12 @@
 import type { Offer, OrderProblem, Shipment } from '@/lib/domain/shop/order';
 import { column, emptyProgram, row } from '../program';
 import type { Program } from '../program';
-import { cheapestGoods } from './cheapest';
+import type { PackChoice } from './choices';
+import type { Narrowing } from './narrow';
 import type { Want } from './wants';
 
 /** Packs of an offer at one price, in one shipment. */
-export interface PackColumn {
-  readonly shipment: Shipment;
-  readonly offer: Offer;
+export interface PackColumn extends PackChoice {
   readonly price: number;
   readonly column: number;
 }
@@ -18,17 +17,35 @@ export interface OrderModel {
   readonly packs: readonly PackColumn[];
 }
 
-export const orderModel = (problem: OrderProblem, wants: readonly Want[]): OrderModel => {
-  const program = emptyProgram();
-  const shipments = distinct(wants.flatMap((want) => want.shipments));
-  const packs = shipments.flatMap((shipment) => packColumns(program, problem, wants, shipment));
-  cover(program, wants, packs);
-  for (const shipment of shipments)
+/** The whole order, but for what is known to be in none that is better. */
+export const orderModel = (
+  problem: OrderProblem,
+  wants: readonly Want[],
+  narrowing: Narrowing,
+): OrderModel => {
+  const { program, packs } = goodsModel(problem, wants, true);
+  for (const shipment of distinct(wants.flatMap((want) => want.shipments)))
     chargeFreight(
       program,
       shipment,
-      packs.filter((pack) => pack.shipment === shipment),
+      packs.filter((pack) => pack.shipment.key === shipment.key),
+      narrowing,
     );
+  tighten(program, packs, narrowing);
+  return { program, packs };
+};
+
+/** Only the goods; where no freight is charged, nothing more than is wanted is worth buying. */
+export const goodsModel = (
+  problem: OrderProblem,
+  wants: readonly Want[],
+  hasFreight: boolean,
+): OrderModel => {
+  const program = emptyProgram();
+  const packs = distinct(wants.flatMap((want) => want.shipments)).flatMap((shipment) =>
+    packColumns(program, problem, wants, shipment, hasFreight),
+  );
+  cover(program, wants, packs);
   return { program, packs };
 };
 
@@ -41,6 +58,7 @@ const packColumns = (
   { offers }: OrderProblem,
   wants: readonly Want[],
   shipment: Shipment,
+  hasFreight: boolean,
 ): readonly PackColumn[] => {
   const wanted = new Map<string, number>();
   for (const want of wants)
@@ -49,7 +67,7 @@ const packColumns = (
   return offers.flatMap((offer) => {
     const pieces = wanted.get(offer.item);
     if (offer.supplier !== shipment.supplier.key || pieces === undefined) return [];
-    return stepColumns(program, shipment, offer, mostPacks(offer, pieces, shipment));
+    return stepColumns(program, shipment, offer, mostPacks(offer, pieces, shipment, hasFreight));
   });
 };
 
@@ -88,9 +106,14 @@ const stepColumns = (
 };
 
 /** No best answer has more: enough for all who wait, and as much again as lifts the order over its highest threshold. */
-const mostPacks = ({ steps, packSize, weight }: Offer, wanted: number, { supplier }: Shipment): number => {
+const mostPacks = (
+  { steps, packSize, weight }: Offer,
+  wanted: number,
+  { supplier }: Shipment,
+  hasFreight: boolean,
+): number => {
   const lowest = Math.max(1, Math.min(...steps.map(({ price }) => price)));
-  const highest = Math.max(supplier.minimumValue, supplier.freight.steps.at(-1)?.from ?? 0);
+  const highest = hasFreight ? Math.max(supplier.minimumValue, supplier.freight.steps.at(-1)?.from ?? 0) : 0;
   const each = supplier.freight.by === 'value' ? lowest : Math.min(lowest, Math.max(1, weight));
   return Math.ceil(wanted / packSize) + Math.ceil(highest / each) + (steps.at(-1)?.fromPacks ?? 1);
 };
@@ -134,35 +157,68 @@ const cover = (program: Program, wants: readonly Want[], packs: readonly PackCol
       ...(sold.get(at) ?? []).map(({ column: packed, offer }) => [packed, offer.packSize] as const),
       ...flows.map((flow) => [flow, -1] as const),
     ]);
-  tighten(program, wants, packs);
 };
 
-/** What the program says anyway, said so that its relaxation hears it: no item costs less than its cheapest packs. */
-const tighten = (program: Program, wants: readonly Want[], packs: readonly PackColumn[]): void => {
-  const lonely = new Map<string, number>();
-  const shared = new Set(wants.flatMap(({ items }) => (items.length > 1 ? items : [])));
-  for (const { items, quantity } of wants)
-    for (const item of items) if (!shared.has(item)) lonely.set(item, (lonely.get(item) ?? 0) + quantity);
-  const sold = grouped(packs, ({ offer }) => offer.item);
-  for (const [item, quantity] of lonely) {
-    const columns = sold.get(item) ?? [];
-    const least = cheapestGoods([...new Set(columns.map(({ offer }) => offer))], quantity);
-    if (least !== null && Number.isFinite(least))
-      row(
-        program,
-        least,
-        Infinity,
-        columns.map(({ column: at, price }) => [at, price]),
+/**
+ * What follows anyway, said so that the relaxation hears it: no item costs less than its table says, nor has packs with
+ * which the whole would cost more than the order that is known.
+ */
+const tighten = (
+  program: Program,
+  packs: readonly PackColumn[],
+  { items, known, least }: Narrowing,
+): void => {
+  const room = known === null ? Infinity : known.money - least;
+  const sold = grouped(packs, ({ shipment, offer }) => choiceKey(shipment, offer));
+  for (const { chain, table } of items) {
+    const columns = chain.choices.map(({ shipment, offer }) => sold.get(choiceKey(shipment, offer)) ?? []);
+    row(
+      program,
+      table.least,
+      Infinity,
+      columns.flat().map(({ column: at, price }) => [at, price] as const),
+    );
+    if (room === Infinity) continue;
+    const may = (index: number, count: number): boolean => table.mayHave(index, count, table.least + room);
+    for (const [index, steps] of columns.entries()) {
+      const highest = Math.max(0, ...steps.map(({ column: at }) => program.uppers[at] ?? 0));
+      const all = Array.from({ length: highest + 1 }, (_, count) => count).filter((count) =>
+        may(index, count),
       );
+      const [fewest = 0, most = highest] = [all[0], all.at(-1)];
+      for (const { column: at } of steps) program.uppers[at] = Math.min(program.uppers[at] ?? 0, most);
+      if (fewest > 0)
+        row(
+          program,
+          fewest,
+          Infinity,
+          steps.map(({ column: at }) => [at, 1] as const),
+        );
+    }
   }
+  if (known !== null)
+    row(
+      program,
+      least,
+      known.money,
+      program.costs.flatMap((cost, at) => (cost === 0 ? [] : [[at, cost] as const])),
+    );
 };
 
-const chargeFreight = (program: Program, { supplier }: Shipment, packs: readonly PackColumn[]): void => {
-  const { freight, minimumValue } = supplier;
+const choiceKey = (shipment: Shipment, offer: Offer): string => JSON.stringify([shipment.key, offer.key]);
+
+const chargeFreight = (
+  program: Program,
+  shipment: Shipment,
+  packs: readonly PackColumn[],
+  { isOut }: Narrowing,
+): void => {
+  const { freight, minimumValue } = shipment.supplier;
   const value = packs.map(({ column: at, price }) => [at, price] as const);
   const measure =
     freight.by === 'value' ? value : packs.map(({ column: at, offer }) => [at, offer.weight] as const);
   const isSent = column(program, 0, 1, true);
+  if (isOut(shipment, -1)) program.lowers[isSent] = 1;
   for (const { column: at } of packs)
     row(program, -Infinity, 0, [
       [at, 1],
@@ -172,7 +228,7 @@ const chargeFreight = (program: Program, { supplier }: Shipment, packs: readonly
   const steps = freight.steps.map(({ from, fee }, step) => ({
     from,
     before: (freight.steps[step + 1]?.from ?? Infinity) - 1,
-    isCharged: column(program, fee, 1, true),
+    isCharged: column(program, fee, isOut(shipment, step) ? 0 : 1, true),
   }));
   row(program, 0, 0, [...steps.map(({ isCharged }) => [isCharged, 1] as const), [isSent, -1]]);
   const most = measure.reduce((sum, [at, factor]) => sum + factor * (program.uppers[at] ?? 0), 0);

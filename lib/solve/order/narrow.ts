@@ -3,7 +3,7 @@
  * costs at most, each item’s table how much it costs at least; what costs more than the room between is left out.
  */
 import { shipmentsOf } from '@/lib/domain/shop/order';
-import type { OrderProblem, Shipment } from '@/lib/domain/shop/order';
+import type { OrderAnswer, OrderProblem, Shipment } from '@/lib/domain/shop/order';
 import { orderScore } from '@/lib/domain/shop/order-score';
 import { leastCost, narrowed, plainCost } from './chain';
 import type { Chain, Narrowed, PackCost } from './chain';
@@ -17,45 +17,74 @@ export interface Item {
   readonly table: Narrowed;
 }
 
+export type Bought = readonly (PackChoice & { readonly packs: number })[];
+
+/** Items that stand in for one another, or whose shipments are no chain: solved together, freight apart. */
+export interface Cluster {
+  readonly wants: readonly Want[];
+  /** No packs for them cost less. */
+  readonly least: number;
+  /** Null where none were found in time. */
+  readonly bought: Bought | null;
+}
+
 export interface Narrowing {
   readonly items: readonly Item[];
   /** An order that can be sent, by what it costs; null where the hand rules found none. */
-  readonly known: { readonly money: number; readonly packs: readonly (PackChoice & { readonly packs: number })[] } | null;
-  /** No order costs less; 0 where some item has no table. */
+  readonly known: { readonly money: number; readonly bought: Bought } | null;
+  /** No order costs less. */
   readonly least: number;
   /** Steps of a shipment’s freight (or −1: not sent) that the best order can’t be in. */
   readonly isOut: (shipment: Shipment, step: number) => boolean;
 }
 
-export const narrow = (problem: OrderProblem, wants: readonly Want[]): Narrowing => {
-  const names = [...new Set(wants.flatMap(({ items }) => items))];
+/** `solveCluster` is asked for what no table can answer. */
+export const narrow = (
+  problem: OrderProblem,
+  wants: readonly Want[],
+  solveCluster: (wants: readonly Want[]) => Cluster,
+): Narrowing => {
+  const names = [...new Set(wants.flatMap((want) => want.items))];
   const items = names.flatMap((item): Item[] => {
     const chain = chainOf(problem, item, wants);
-    if (chain === null) return [];
-    const table = narrowed(chain);
-    return Number.isFinite(table.least) ? [{ item, chain, table }] : [];
+    return chain === null ? [] : [{ item, chain, table: narrowed(chain) }];
   });
-  const goods = items.reduce((sum, { table }) => sum + table.least, 0);
-  const known = items.length === names.length ? asOrder(problem, items) : null;
+  const tabled = new Set(items.map(({ item }) => item));
+  const clusters = together(wants.filter((want) => !want.items.some((item) => tabled.has(item)))).map(
+    solveCluster,
+  );
+  const goods =
+    items.reduce((sum, { table }) => sum + table.least, 0) +
+    clusters.reduce((sum, { least }) => sum + least, 0);
+  const known = asOrder(problem, items, clusters);
   if (known === null) return { items, known, least: goods, isOut: () => false };
-  const shipments = shipmentsOf(problem).filter((each) => wants.some((want) => want.shipments.includes(each)) || wants.some((want) => want.shipments.some(({ key }) => key === each.key)));
+  const keys = new Set(wants.flatMap((want) => want.shipments.map(({ key }) => key)));
+  const shipments = shipmentsOf(problem).filter(({ key }) => keys.has(key));
   const out = new Set<string>();
   const feeOf = (shipment: Shipment, step: number): number => shipment.supplier.freight.steps[step]?.fee ?? 0;
   const stepsOf = (shipment: Shipment): readonly number[] => [-1, ...shipment.supplier.freight.steps.keys()];
   const leastFee = (shipment: Shipment): number =>
-    Math.min(...stepsOf(shipment).filter((step) => !out.has(`${shipment.key} ${String(step)}`)).map((step) => feeOf(shipment, step)));
+    Math.min(
+      ...stepsOf(shipment)
+        .filter((step) => !out.has(`${shipment.key} ${String(step)}`))
+        .map((step) => feeOf(shipment, step)),
+    );
   // Twice: what is out for one shipment leaves less room for the others.
   for (let round = 0; round < 2; round += 1)
     for (const shipment of shipments) {
-      const others = shipments.filter((each) => each !== shipment).reduce((sum, each) => sum + leastFee(each), 0);
+      const others = shipments
+        .filter((each) => each !== shipment)
+        .reduce((sum, each) => sum + leastFee(each), 0);
       for (const step of stepsOf(shipment)) {
         const key = `${shipment.key} ${String(step)}`;
         if (out.has(key)) continue;
         const fee = feeOf(shipment, step) + others;
-        if (goods + fee >= known.money || isDearer(items, shipment, step, known.money - fee)) out.add(key);
+        if (goods + fee >= known.money || isDearer(items, clusters, shipment, step, known.money - fee))
+          out.add(key);
       }
     }
-  const least = goods + shipments.reduce((sum, each) => sum + (Number.isFinite(leastFee(each)) ? leastFee(each) : 0), 0);
+  const least =
+    goods + shipments.reduce((sum, each) => sum + (Number.isFinite(leastFee(each)) ? leastFee(each) : 0), 0);
   const isClosed = shipments.some((each) => !Number.isFinite(leastFee(each)));
   return {
     items,
@@ -66,20 +95,43 @@ export const narrow = (problem: OrderProblem, wants: readonly Want[]): Narrowing
   };
 };
 
-/** Each item’s cheapest packs, if the suppliers take such orders. */
-const asOrder = (problem: OrderProblem, items: readonly Item[]): Narrowing['known'] => {
-  const packs = items.flatMap(({ chain, table }) =>
-    chain.choices.flatMap((choice, index) => {
-      const count = table.packs[index] ?? 0;
-      return count > 0 ? [{ ...choice, packs: count }] : [];
-    }),
-  );
-  const { money, faults } = orderScore(problem, {
-    packs: packs.map(({ shipment, offer, packs: count }) => ({ shipment: shipment.key, offer: offer.key, packs: count })),
-    given: [],
-  });
-  return faults.some(({ code }) => code !== 'line-short') ? null : { money, packs };
+/** Wants that have items in common, directly or by others. */
+const together = (wants: readonly Want[]): readonly (readonly Want[])[] => {
+  const groups: { readonly items: Set<string>; readonly wants: Want[] }[] = [];
+  for (const want of wants) {
+    const touching = groups.filter(({ items }) => want.items.some((item) => items.has(item)));
+    const merged = { items: new Set(want.items), wants: [...touching.flatMap((group) => group.wants), want] };
+    for (const group of touching) {
+      for (const item of group.items) merged.items.add(item);
+      groups.splice(groups.indexOf(group), 1);
+    }
+    groups.push(merged);
+  }
+  return groups.map((group) => group.wants);
 };
+
+/** Each item’s cheapest packs, if the suppliers take such orders. */
+const asOrder = (
+  problem: OrderProblem,
+  items: readonly Item[],
+  clusters: readonly Cluster[],
+): Narrowing['known'] => {
+  if (clusters.some((cluster) => cluster.bought === null)) return null;
+  const bought = [
+    ...clusters.flatMap((cluster) => cluster.bought ?? []),
+    ...items.flatMap(({ chain, table }) =>
+      chain.choices.flatMap((choice, index) => {
+        const packs = table.packs[index] ?? 0;
+        return packs > 0 ? [{ ...choice, packs }] : [];
+      }),
+    ),
+  ];
+  const { money, faults } = orderScore(problem, { packs: asRows(bought), given: [] });
+  return faults.some(({ code }) => code !== 'line-short') ? null : { money, bought };
+};
+
+export const asRows = (bought: Bought): OrderAnswer['packs'] =>
+  bought.map(({ shipment, offer, packs }) => ({ shipment: shipment.key, offer: offer.key, packs }));
 
 /** Prices for the measure are tried in this many parts of a unit of money. */
 const PARTS = 256;
@@ -88,7 +140,14 @@ const PARTS = 256;
  * Whether goods cost at least `most` where the shipment keeps below the next step: each gram, or each penny, of the
  * shipment gets a price, and the room of the step is sold at it. Any price gives a true bound.
  */
-const isDearer = (items: readonly Item[], shipment: Shipment, step: number, most: number): boolean => {
+const isDearer = (
+  items: readonly Item[],
+  clusters: readonly Cluster[],
+  shipment: Shipment,
+  step: number,
+  most: number,
+): boolean => {
+  const plainly = clusters.reduce((sum, { least }) => sum + least, 0);
   const { freight } = shipment.supplier;
   const next = freight.steps[step + 1]?.from;
   if (next === undefined) return false;
@@ -103,6 +162,6 @@ const isDearer = (items: readonly Item[], shipment: Shipment, step: number, most
       return plain * PARTS + (isOwn ? price * measureOf(choice, plain, packs) : 0);
     };
     const sum = items.reduce((total, { chain }) => total + leastCost(chain, cost), 0);
-    return Math.ceil((sum - price * room) / PARTS) >= most;
+    return plainly + Math.ceil((sum - price * room) / PARTS) >= most;
   });
 };

@@ -5,11 +5,16 @@
 import type { OrderAnswer, OrderProblem } from '@/lib/domain/shop/order';
 import { orderScore } from '@/lib/domain/shop/order-score';
 import type { OrderScore } from '@/lib/domain/shop/order-score';
+import type { Highs } from 'highs';
 import { highs } from '../highs';
 import { solveProgram } from '../program';
 import { handOut } from './hand-out';
-import { orderModel } from './model';
+import { goodsModel, orderModel } from './model';
+import type { PackColumn } from './model';
+import { asRows, narrow } from './narrow';
+import type { Bought, Cluster, Narrowing } from './narrow';
 import { wantsOf } from './wants';
+import type { Want } from './wants';
 
 export interface OrderSolution {
   /** Null where none was found in time. */
@@ -30,32 +35,23 @@ export const solveOrder = async (problem: OrderProblem, seconds: number): Promis
   const begin = performance.now();
   const solver = await highs();
   const { wants, lateCarDays, unserved } = wantsOf(problem);
-  const { program, packs } = orderModel(problem, wants);
   const took = (): number => (performance.now() - begin) / 1000;
-  const { values, bound: reached } = solveProgram(solver, program, seconds - took());
-  const money = Number.isFinite(reached) ? Math.max(0, Math.ceil(reached - NOISE)) : 0;
-  const bound = { lateCarDays, money };
-  const bought = packs.flatMap((pack) => {
-    const count = Math.round(values?.[pack.column] ?? 0);
-    return count > 0 ? [{ pack, packs: count }] : [];
-  });
-  const given = values === null ? null : handOut(wants, bought);
-  if (given === null)
+  const narrowing = narrow(problem, wants, (cluster) => goodsOf(solver, problem, cluster, seconds - took()));
+  const { bought, least } =
+    narrowing.known?.money === narrowing.least
+      ? { bought: narrowing.known.bought, least: narrowing.least }
+      : fromProgram(solver, problem, wants, narrowing, seconds - took());
+  const bound = { lateCarDays, money: least };
+  const given = bought === null ? null : handOut(wants, bought);
+  if (bought === null || given === null)
     return { answer: null, score: null, bound, gap: null, proved: false, unserved, seconds: took() };
-  const answer: OrderAnswer = {
-    packs: bought.map(({ pack, packs: count }) => ({
-      shipment: pack.shipment.key,
-      offer: pack.offer.key,
-      packs: count,
-    })),
-    given,
-  };
+  const answer: OrderAnswer = { packs: asRows(bought), given };
   const score = orderScore(problem, answer);
   const missing = score.faults.filter(
     (fault) => fault.code !== 'line-short' || !unserved.includes(fault.line),
   );
   if (missing.length > 0) throw new Error(`The solver’s order can’t be sent: ${JSON.stringify(missing)}`);
-  const gap = Math.max(0, score.money - money);
+  const gap = Math.max(0, score.money - least);
   return {
     answer,
     score,
@@ -67,5 +63,47 @@ export const solveOrder = async (problem: OrderProblem, seconds: number): Promis
   };
 };
 
+interface Found {
+  readonly bought: Bought | null;
+  readonly least: number;
+}
+
+const fromProgram = (
+  solver: Highs,
+  problem: OrderProblem,
+  wants: readonly Want[],
+  narrowing: Narrowing,
+  seconds: number,
+): Found => {
+  const { program, packs } = orderModel(problem, wants, narrowing);
+  const { values, bound, isInfeasible } = solveProgram(solver, program, seconds);
+  const { known } = narrowing;
+  // Only what is better than the known order was looked for.
+  if (isInfeasible && known !== null) return { bought: known.bought, least: known.money };
+  const least = Math.max(narrowing.least, wholeBound(bound));
+  if (values !== null) return { bought: boughtOf(packs, values), least };
+  // The program holds the known order too: where it found nothing, time was up.
+  return {
+    bought: narrowing.known?.bought ?? null,
+    least: Math.min(least, narrowing.known?.money ?? Infinity),
+  };
+};
+
+const goodsOf = (solver: Highs, problem: OrderProblem, wants: readonly Want[], seconds: number): Cluster => {
+  const { program, packs } = goodsModel(problem, wants, false);
+  const { values, bound } = solveProgram(solver, program, seconds);
+  return { wants, least: wholeBound(bound), bought: values === null ? null : boughtOf(packs, values) };
+};
+
+/** Steps of one offer are columns of their own, of which one is taken. */
+const boughtOf = (packs: readonly PackColumn[], values: Float64Array): Bought =>
+  packs.flatMap((pack) => {
+    const count = Math.round(values[pack.column] ?? 0);
+    return count > 0 ? [{ ...pack, packs: count }] : [];
+  });
+
 /** Money is whole: a bound this little above a whole number means that number. */
 const NOISE = 1e-4;
+
+const wholeBound = (bound: number): number =>
+  Number.isFinite(bound) ? Math.max(0, Math.ceil(bound - NOISE)) : 0;
