@@ -163,7 +163,7 @@ test('no small order is better, and none is said to be', async () => {
       expect(bound).toEqual(best);
       expect(proved).toBe(true);
     }),
-    { numRuns: 15 },
+    { numRuns: 10 },
   );
 });
 

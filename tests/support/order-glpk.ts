@@ -60,7 +60,7 @@ export const leastByGlpk = async ({ lines, offers, suppliers }: OrderProblem): P
     atLeast(0, ...value, [`free${key}`, -(freight.steps[1]?.from ?? 0)]);
     atLeast(0, ...value, [`used${key}`, -minimumValue]);
   }
-  const { result } = await glpk.solve(
+  const { result } = glpk.solve(
     {
       name: 'order',
       objective: { direction: glpk.GLP_MIN, name: 'money', vars: prices },

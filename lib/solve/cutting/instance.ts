@@ -23,9 +23,6 @@ export interface Pattern {
   readonly counts: readonly number[];
 }
 
-export const widthOf = (instance: Instance, { items, counts }: Pattern): number =>
-  items.reduce((sum, item, k) => sum + (instance.widths[item] ?? 0) * (counts[k] ?? 0), 0);
-
 /** What is to be cut now, and from how many bins of each kind. */
 export interface Question {
   readonly demand: readonly number[];
