@@ -163,7 +163,7 @@ test('no small order is better, and none is said to be', async () => {
       expect(bound).toEqual(best);
       expect(proved).toBe(true);
     }),
-    { numRuns: 10 },
+    { numRuns: 10, endOnFailure: true },
   );
 });
 
@@ -219,7 +219,7 @@ test('GLPK finds the same least money in middling orders', async () => {
       expect(proved).toBe(true);
       expect(await leastByGlpk(problem)).toBe(score?.money);
     }),
-    { numRuns: 3 },
+    { numRuns: 3, endOnFailure: true },
   );
 });
 
