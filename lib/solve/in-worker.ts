@@ -49,13 +49,17 @@ export const solveInWorker = <Task extends SolveTask>(
 
 /** Next bundles the file named in this expression, so it must stand here as it is. */
 const startWorker = (task: SolveTask): Worker =>
-  isSource()
-    ? new Worker(
+  isBundled()
+    ? new Worker(new URL('./worker.ts', import.meta.url), { workerData: task })
+    : new Worker(
         // tsx is not inherited by a thread, and neither is the condition.
         `import { register } from 'tsx/esm/api'; register(); await import(${JSON.stringify(new URL('./worker.ts', import.meta.url).href)})`,
-        { eval: true, execArgv: ['--input-type=module', '--conditions=react-server'], workerData: task },
-      )
-    : new Worker(new URL('./worker.ts', import.meta.url), { workerData: task });
+        {
+          eval: true,
+          execArgv: ['--input-type=module', '--conditions=react-server'],
+          workerData: task,
+        },
+      );
 
-/** Whether this file runs as it is written, under tsx or a test runner, and not out of a bundle. */
-const isSource = (): boolean => import.meta.url.endsWith('/lib/solve/in-worker.ts');
+/** Next says so of its own server; its bundles keep the address of the source, so that one tells nothing. */
+const isBundled = (): boolean => process.env.NEXT_RUNTIME !== undefined;

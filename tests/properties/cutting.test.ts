@@ -101,7 +101,7 @@ test('no plan of a small list is better, and none is said to be', async () => {
       expect(bounds).toEqual(best);
       expect(proved).toEqual({ newLengths: true, taken: true });
     }),
-    { numRuns: 20, endOnFailure: true },
+    { numRuns: 15, endOnFailure: true },
   );
 });
 

@@ -219,7 +219,7 @@ test('GLPK finds the same least money in middling orders', async () => {
       expect(proved).toBe(true);
       expect(await leastByGlpk(problem)).toBe(score?.money);
     }),
-    { numRuns: 3, endOnFailure: true },
+    { numRuns: 2, endOnFailure: true },
   );
 });
 
