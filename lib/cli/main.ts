@@ -1,6 +1,6 @@
 /** The command line: names the commands and their arguments, and hands over. */
 import { fileURLToPath } from 'node:url';
-import { Command, CommanderError } from 'commander';
+import { Command, CommanderError, InvalidArgumentError } from 'commander';
 import { planJsonSchema } from '@/lib/wire/plan-schema';
 import { asJson, unusable } from './answer';
 import type { Answer } from './answer';
@@ -12,6 +12,7 @@ import type { NewShopOptions } from './open-new-shop';
 import { isZone } from '@/lib/wire/shop-day';
 import { replay } from './replay';
 import type { ReplayOptions } from './replay';
+import type { SolveOptions } from './solve-cutting';
 import type { VerifyOptions } from './verify-log';
 
 const print = ({ exit, out, problems = [] }: Answer): void => {
@@ -71,6 +72,37 @@ program
   .action((planFile: string, linesFile: string, options: NeedOptions) =>
     print(need(planFile, linesFile, options, ink)),
   );
+
+const seconds = (text: string): number => {
+  const value = Number(text);
+  if (!(value > 0 && value <= 86_400)) throw new InvalidArgumentError('Give seconds, like 20 or 0.5.');
+  return value;
+};
+
+const solve = program
+  .command('solve')
+  .description('find the best answer to a problem in a file, and prove it');
+solve
+  .command('cutting')
+  .description('the fewest stock lengths for a cut list, then the least length taken')
+  .argument('<file>', 'one list or many, as JSON or YAML')
+  .option('--json', 'one JSON document: of each list its name, lengths, bound, proved, seconds')
+  .option('--seconds <n>', 'for each list', seconds, 20)
+  .action(async (file: string, options: SolveOptions) => {
+    const { solveCuttingFile } = await import('./solve-cutting');
+    print(await solveCuttingFile(file, options));
+  });
+
+solve
+  .command('order')
+  .description('the order with the fewest late car-days, then the least money')
+  .argument('<file>', 'lines, suppliers, offers and pins, as JSON or YAML')
+  .option('--json', 'one JSON document')
+  .option('--seconds <n>', 'for the order, and again for each pin', seconds, 20)
+  .action(async (file: string, options: SolveOptions) => {
+    const { solveOrderFile } = await import('./solve-order');
+    print(await solveOrderFile(file, options));
+  });
 
 /** The database's client is made from the schema, and the packages that talk to it are heavy: both only when asked for. */
 const withShop = async (run: () => Promise<Answer>): Promise<void> => {
