@@ -1,6 +1,7 @@
 /** The command line: names the commands and their arguments, and hands over. */
 import { fileURLToPath } from 'node:url';
 import { Command, CommanderError, InvalidArgumentError } from 'commander';
+import { USUAL_WEEK } from '@/lib/domain/shop/need-days';
 import { planJsonSchema } from '@/lib/wire/plan-schema';
 import { asJson, unusable } from './answer';
 import type { Answer } from './answer';
@@ -67,7 +68,11 @@ program
   .argument('<lines>', 'as for replay')
   .option('--json', 'one JSON document instead of lines')
   .option('--short', 'only what must be bought')
-  .option('--minutes <minutes>', 'minutes of work on one car in a day, for the days', '420')
+  .option(
+    '--minutes <minutes>',
+    'minutes of work on one car in a day, for the days',
+    String(USUAL_WEEK.minutesADay),
+  )
   .option('--zone <zone>', 'time zone of the shop, for times that name none', 'UTC')
   .action((planFile: string, linesFile: string, options: NeedOptions) =>
     print(need(planFile, linesFile, options, ink)),

@@ -4,6 +4,7 @@ import { compare, toDecimalText, ZERO } from '@/lib/domain/base/exact';
 import { shopNeed } from '@/lib/domain/shop-need';
 import type { DemandLine } from '@/lib/domain/shop/demand';
 import { catalogueOf } from '@/lib/domain/shop/item';
+import { USUAL_WEEK } from '@/lib/domain/shop/need-days';
 import { RECKONED, coveredWords, quantityText, reasonsOf } from '@/lib/domain/shop/need-words';
 import type { NeedNames } from '@/lib/domain/shop/need-words';
 import type { World } from '@/lib/domain/world';
@@ -22,8 +23,6 @@ export interface NeedOptions {
   readonly short?: boolean;
 }
 
-const WEEKEND = [6, 7];
-
 export const need = (planFile: string, linesFile: string, options: NeedOptions, ink: Ink): Answer => {
   const minutesADay = Number(options.minutes);
   if (!Number.isInteger(minutesADay) || minutesADay < 1 || minutesADay > 1440)
@@ -33,7 +32,7 @@ export const need = (planFile: string, linesFile: string, options: NeedOptions, 
   const { document, hash, day } = read.value;
   const dayOf = shopDay(options.zone);
   const today = dayOf(day.lines.at(-1)?.read.line.now ?? '');
-  const reckoning = { today, minutesADay, days: { shut: WEEKEND, closed: [] } };
+  const reckoning = { ...USUAL_WEEK, today, minutesADay };
   const { demand } = shopNeed(day.world, { [hash]: document }, catalogueOf([document]), reckoning);
   const shown = demand.filter(
     (line) =>

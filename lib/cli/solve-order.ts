@@ -1,5 +1,7 @@
 /** `solve order`: the cheapest order for a week’s needs, what is proved about it, and what each pin costs. */
 import { exact, toDecimalText } from '@/lib/domain/base/exact';
+import { shipmentsOf } from '@/lib/domain/shop/order';
+import type { OrderProblem } from '@/lib/domain/shop/order';
 import type { OrderScore } from '@/lib/domain/shop/order-score';
 import { pinCosts } from '@/lib/solve/order/pin-costs';
 import type { PinCost } from '@/lib/solve/order/pin-costs';
@@ -20,7 +22,10 @@ export const solveOrderFile = async (file: string, { json, seconds }: SolveOptio
   const solution = await solveOrder(problem.value, seconds);
   const pins = await pinCosts(problem.value, solution, seconds);
   const exit = solution.answer === null || solution.unserved.length > 0 ? 1 : 0;
-  return { exit, out: json === true ? asJson(asData(solution, pins)) : asLines(solution, pins) };
+  return {
+    exit,
+    out: json === true ? asJson(asData(solution, pins)) : asLines(problem.value, solution, pins),
+  };
 };
 
 const money = (minor: number): string => {
@@ -50,8 +55,13 @@ const asData = (solution: OrderSolution, pins: readonly PinCost[]) => ({
   pins: pins.map((pin) => ({ ...pin, money: pin.money === null ? null : money(pin.money) })),
 });
 
-const asLines = (solution: OrderSolution, pins: readonly PinCost[]): readonly string[] => [
+const asLines = (
+  problem: OrderProblem,
+  solution: OrderSolution,
+  pins: readonly PinCost[],
+): readonly string[] => [
   ...(solution.score === null ? ['No order was found.'] : summary(solution, solution.score)),
+  ...sent(problem, solution),
   ...solution.unserved.map((line) => `Nobody can bring ${line}.`),
   ...pins.map(({ line, money: extra, lateCarDays }) =>
     extra === null || lateCarDays === null
@@ -60,9 +70,22 @@ const asLines = (solution: OrderSolution, pins: readonly PinCost[]): readonly st
   ),
 ];
 
-const summary = ({ answer, gap, proved, seconds }: OrderSolution, score: OrderScore): readonly string[] => [
+const summary = ({ gap, proved, seconds }: OrderSolution, score: OrderScore): readonly string[] => [
   `${money(score.money)} (freight ${money(score.freight)}), ${String(score.lateCarDays)} late car-days; ` +
     (proved ? 'no cheaper order exists' : `at most ${money(gap ?? 0)} could be saved`) +
     `; ${seconds.toFixed(2)} s.`,
-  ...(answer?.packs ?? []).map(({ shipment, offer, packs }) => `  ${shipment}: ${String(packs)} × ${offer}`),
 ];
+
+/** What is sent to whom, and when it comes. */
+const sent = (problem: OrderProblem, { answer }: OrderSolution): readonly string[] =>
+  shipmentsOf(problem).flatMap(({ key, supplier, ordered, arrives }) => {
+    const packs = (answer?.packs ?? []).filter(({ shipment }) => shipment === key);
+    if (packs.length === 0) return [];
+    return [
+      `  ${supplier.key}, ordered ${dateOf(ordered)}, there ${dateOf(arrives)}`,
+      ...packs.map((each) => `    ${String(each.packs)} × ${each.offer}`),
+    ];
+  });
+
+const DAY = 86_400_000;
+const dateOf = (day: number): string => new Date(day * DAY).toISOString().slice(0, 10);

@@ -4,7 +4,7 @@
  */
 import { ZERO, add, compare, exact, subtract } from './base/exact';
 import type { Exact } from './base/exact';
-import type { Day, LotId } from './base/vocabulary';
+import type { Day, Key, LotId } from './base/vocabulary';
 import { placesOf } from './car/hardware';
 import type { Car } from './car/rows';
 import { planOf } from './facts';
@@ -22,6 +22,8 @@ import type { World } from './world';
 export interface ShopNeed {
   readonly cars: readonly CarsNeed[];
   readonly demand: readonly DemandLine[];
+  /** What is left of lots that are quarantined or expired, by item: it lies there, and counts for nothing. */
+  readonly held: ReadonlyMap<Key, Exact>;
 }
 
 /** `coming` is what is on order and what donors give; lots are the world's own. */
@@ -36,25 +38,30 @@ export const shopNeed = (
     const plan = planOf({ plans }, car);
     return plan === null ? [] : [{ plan, car, need: carNeed(plan, car, world.shop, catalogue) }];
   });
-  const supply = [...lotsLeft(world, cars, catalogue, at.today), ...coming];
-  return { cars, demand: demandOf(cars, supply, catalogue, at) };
+  const lots = lotsLeft(world, cars, catalogue, at.today);
+  const good = lots.filter(({ isGood }) => isGood).map(({ supply }) => supply);
+  const held = new Map<Key, Exact>();
+  for (const { supply, isGood } of lots)
+    if (!isGood) held.set(supply.item, add(held.get(supply.item) ?? ZERO, supply.quantity));
+  return { cars, demand: demandOf(cars, [...good, ...coming], catalogue, at), held };
 };
 
-/** Good lots with something left of them. */
+/** Lots with something left of them, and whether it may be fitted today. */
 const lotsLeft = (
   { shop }: World,
   cars: readonly CarsNeed[],
   catalogue: Catalogue,
   today: Day,
-): readonly Supply[] => {
+): readonly { readonly supply: Supply; readonly isGood: boolean }[] => {
   const used = new Map<LotId, Exact>();
   for (const { plan, car } of cars) countFitted(plan, car, used);
-  return Object.values(shop.lots).flatMap((lot): readonly Supply[] => {
+  return Object.values(shop.lots).flatMap((lot) => {
     const shelf = catalogue[lot.item]?.shelf ?? null;
     const quantity = subtract(exact(lot.quantity), used.get(lot.id) ?? ZERO);
-    if (lotState(lot, shelf, today).state !== 'good' || compare(quantity, ZERO) <= 0) return [];
+    if (compare(quantity, ZERO) <= 0) return [];
     const source = { kind: 'lot', lot: lot.id } as const;
-    return [{ item: lot.item, quantity, source, goodUntil: lastGoodDay(lot, shelf), onlyFor: null }];
+    const supply = { item: lot.item, quantity, source, goodUntil: lastGoodDay(lot, shelf), onlyFor: null };
+    return [{ supply, isGood: lotState(lot, shelf, today).state === 'good' }];
   });
 };
 

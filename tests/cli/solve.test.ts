@@ -94,6 +94,19 @@ test('an order is answered with its proof, its lateness and the cost of its pin'
   expect(first).toContain('no cheaper order exists');
 });
 
+test('the README’s order, by hand: nuts at Thornby 8.90 + 6.50, bolts and washers at Brindle 14.50 + 4.10 + 4.00', async () => {
+  const { exit, out } = await solveOrderFile(join(root, 'seed/example-order.yaml'), { seconds: 5 });
+  expect(exit).toBe(0);
+  expect(out[0]).toMatch(/^38\.00 \(freight 10\.50\), 0 late car-days; no cheaper order exists/);
+  expect(out.slice(1)).toEqual([
+    '  Thornby, ordered 2026-11-25, there 2026-11-27',
+    '    1 × T nuts 50',
+    '  Brindle, ordered 2026-11-25, there 2026-11-28',
+    '    1 × B bolts',
+    '    1 × B washers',
+  ]);
+});
+
 test('a thread of its own gives the same answer, and can be stopped', async () => {
   const problem = readOrderFile(JSON.stringify(order));
   if (!problem.ok) throw new Error('The order can’t be read.');

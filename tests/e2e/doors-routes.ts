@@ -45,6 +45,7 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/api/tablet': post('public'),
 
   '/board': page('signed-in'),
+  '/hardware': page('signed-in'),
   '/log': page('signed-in'),
   '/my-work': page('signed-in'),
   '/verify': page('signed-in'),

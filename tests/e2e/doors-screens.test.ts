@@ -76,6 +76,7 @@ test('no style sheet of one screen reaches another, which a day of clicking brin
     `${car}/log`,
     '/my-work',
     '/verify',
+    '/hardware',
     '/tools',
     '/set-up',
   ]) {

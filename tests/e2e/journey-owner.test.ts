@@ -1,6 +1,6 @@
 /** The owner looks in: everything can be read, and nothing is offered that is not hers to do. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { comeIn } from '@/tests/support/browser';
+import { amiss, comeIn } from '@/tests/support/browser';
 import { plate, whenReady } from './board-page';
 import { openDoors } from './doors-shop';
 import type { Doors } from './doors-shop';
@@ -65,6 +65,21 @@ test('an owner’s look: the floor, a car, the log, people and tools', async () 
       .first()
       .waitFor();
     expect(await page.getByRole('main').getByRole('form').count()).toBe(0);
+  });
+  await step('reads what must be bought, and why', async () => {
+    await goTo('Hardware');
+    await page.waitForURL((url) => url.pathname === '/hardware');
+    await page.getByRole('heading', { name: 'Hardware demand' }).waitFor();
+    const first = page.getByRole('rowheader').getByRole('button').first();
+    await first.click();
+    await page.getByRole('heading', { name: /^Why .* short/ }).waitFor();
+    await page
+      .getByRole('cell')
+      .getByRole('link', { name: /^(C54|LGT)-/ })
+      .first()
+      .waitFor();
+    expect(await amiss(watched, 'hardware')).toEqual([]);
+    expect(await page.getByRole('main').getByText(/[£€$]/).count()).toBe(0);
   });
   await step('reads the tools', async () => {
     await goTo('Tools');

@@ -1,10 +1,12 @@
 /** The demo in a real database is the demo as it was played: row for row, also when its making was cut off. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Claim } from '@/lib/domain/commands';
 import { openDatabase } from '@/lib/server/database';
 import type { Database } from '@/lib/server/database';
 import { loadCar, loadFloor } from '@/lib/server/load/car';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { verifyLog } from '@/lib/server/log/verify';
+import { hardwareView } from '@/lib/server/queries/hardware';
 import { runCommand } from '@/lib/server/run-command';
 import { seedDemo } from '@/seed/demo';
 import { DEMO_SIGN_INS } from '@/seed/demo-shop';
@@ -106,6 +108,52 @@ test('the gate of C54-012 is cleared in the database as it is in play, and passe
     CLEARING_DAY.map(({ refused }) => (refused === undefined ? 'accepted' : 'refused')),
   );
   expect((await loadCar(db, 'C54-012'))?.stage).toBe(6);
+});
+
+const given = async (on: Database, actor: string, claim: Claim, now: string): Promise<void> => {
+  const command = { id: `given-${now}`, doneAt: now, claim };
+  const from = { present: null, device: null, lastContact: null, isInOrder: true };
+  const answer = await runCommand(on, 'Europe/London', { command, actor, ...from, now });
+  expect(answer.outcome).toBe('accepted');
+};
+
+test('the hardware demand adds up over the cars, and an opening adds what it spends', async () => {
+  const last = Date.parse(lines.at(-1)?.now ?? '');
+  const at = (minutes: number): string => new Date(last + 86_400_000 + minutes * 60_000).toISOString();
+  const before = await hardwareView(db, true, at(0));
+  const whole = before.items.filter(({ need, perCar }) =>
+    [need, ...perCar].every((text) => /^-?\d*$/.test(text)),
+  );
+  expect(whole.length).toBeGreaterThan(50);
+  for (const { key, need, perCar } of whole)
+    expect(
+      perCar.reduce((sum, text) => sum + Number(text), 0),
+      key,
+    ).toBe(Number(need));
+
+  const claim = {
+    type: 'open-joint',
+    car: 'C54-011',
+    joint: 'J-101@L',
+    fasteners: [2, 3],
+    reason: 'backplate bent',
+  } as const;
+  await given(db, 'tobit', claim, at(1));
+  const after = await hardwareView(db, true, at(2));
+  const nuts = after.items.find(({ key }) => key === 'NM-38F');
+  const had = before.items.find(({ key }) => key === 'NM-38F');
+  expect(Number(nuts?.need ?? 0) - Number(had?.need ?? 0)).toBe(2);
+  expect(nuts?.reasons.filter(({ car }) => car.id === 'C54-011')).toMatchObject([
+    { quantity: '2', place: 'Brake backplate to axle flange, left (J-101@L)', by: 'now' },
+  ]);
+  expect((await hardwareView(db, false, at(2))).items.every(({ buy }) => buy !== null)).toBe(true);
+
+  const covered = after.items.find(({ from, held }) => from.length === 1 && held === null);
+  const [, lot = ''] = /lot (\S+)$/.exec(covered?.from[0] ?? '') ?? [];
+  await given(db, 'mara', { type: 'quarantine-lot', lot, reason: 'no marks on the heads' }, at(3));
+  const apart = (await hardwareView(db, true, at(4))).items.find(({ key }) => key === covered?.key);
+  expect(apart).toMatchObject({ held: covered?.shelf, from: [] });
+  expect(parseFloat(apart?.shelf ?? '')).toBe(0);
 });
 
 test('a shop of somebody’s own is left alone', async () => {

@@ -16,6 +16,12 @@ export interface Reckoning {
   readonly days: ShopDays;
 }
 
+/** Seven hours on five days a week: common practice, no source. Until a shop keeps a calendar of its own. */
+export const USUAL_WEEK: Pick<Reckoning, 'minutesADay' | 'days'> = {
+  minutesADay: 420,
+  days: { shut: [6, 7], closed: [] },
+};
+
 /** When, and what that rests on: every screen says so. */
 export interface NeedBy {
   readonly day: Day;

@@ -88,19 +88,35 @@ const byWords = ({ by }: DatedLine, names: NeedNames): string =>
 export const RECKONED =
   'Days are reckoned from the plan’s minutes and where each car stands; waits, work outside and other cars are left out until there is a schedule.';
 
-/** One reason: `2 for C54-012, spring front eye, left (J-110@L), opened on 24 Nov by Ines Harrow; now`. */
-const reasonWords = (lines: readonly DatedLine[], unit: string, names: NeedNames): string => {
+/** One reason in pieces, for a list that gives each its own column. */
+export interface Reason {
+  readonly car: CarId;
+  readonly quantity: string;
+  /** `spring front eye, left (J-110@L)`; null for what is of the car as a whole. */
+  readonly place: string | null;
+  /** `opened on 24 Nov by Ines Harrow`. */
+  readonly cause: string;
+  /** `by 27 Nov`, `now`; null for what is of the car as a whole. */
+  readonly by: string | null;
+}
+
+const reasonOf = (lines: readonly DatedLine[], unit: string, names: NeedNames): Reason | null => {
   const [first] = lines;
-  if (first === undefined) return '';
+  if (first === undefined) return null;
   const quantity = lines.reduce((sum, line) => add(sum, line.quantity), ZERO);
-  const places = isOfCar(first.cause) ? [] : [placesWords(lines, names)];
-  const parts = [
-    `${quantityText(quantity, unit)} for ${names.car(first.car)}`,
-    ...places,
-    causeWords(lines, first, names),
-  ];
-  return `${parts.join(', ')}${isOfCar(first.cause) ? '' : `, ${byWords(first, names)}`}`;
+  const isWhole = isOfCar(first.cause);
+  return {
+    car: first.car,
+    quantity: quantityText(quantity, unit),
+    place: isWhole ? null : placesWords(lines, names),
+    cause: causeWords(lines, first, names),
+    by: isWhole ? null : byWords(first, names),
+  };
 };
+
+/** `2 for C54-012, spring front eye, left (J-110@L), opened on 24 Nov by Ines Harrow, now`. */
+const reasonWords = ({ car, quantity, place, cause, by }: Reason, names: NeedNames): string =>
+  [`${quantity} for ${names.car(car)}`, place, cause, by].filter((part) => part !== null).join(', ');
 
 /** One name for a thing that stands at several places: `ball joint (J-201@L R)`, `P-clips (J-315@1 to 24)`. */
 const placesWords = (lines: readonly Pick<NeedLine, 'car' | 'at'>[], names: NeedNames): string => {
@@ -133,14 +149,18 @@ const causeKey = (cause: NeedCause): string => {
 };
 
 /** Every reason of an item's need, the earliest first. */
-export const reasonsOf = (
+export const reasonPieces = (
   { lines, unit }: Pick<DemandLine, 'lines' | 'unit'>,
   names: NeedNames,
-): readonly string[] => {
+): readonly Reason[] => {
   const groups = new Map<string, DatedLine[]>();
   for (const line of lines) groups.set(groupKey(line), [...(groups.get(groupKey(line)) ?? []), line]);
-  return [...groups.values()].map((group) => reasonWords(group, unit, names));
+  return [...groups.values()].flatMap((group) => reasonOf(group, unit, names) ?? []);
 };
+
+/** The same, each as one line. */
+export const reasonsOf = (demand: Pick<DemandLine, 'lines' | 'unit'>, names: NeedNames): readonly string[] =>
+  reasonPieces(demand, names).map((reason) => reasonWords(reason, names));
 
 /** Where it comes from: `20 from L-0801; 5 on order PO-3, due 30 Nov, late for C54-012`. */
 export const coveredWords = (

@@ -1,0 +1,42 @@
+import Link from 'next/link';
+import { CarTag } from '@/components/shop/plate';
+import type { HardwareItem } from '@/lib/wire/views/hardware';
+
+interface ItemWhyProps {
+  readonly item: HardwareItem;
+  /** Columns of the table. */
+  readonly span: number;
+}
+
+/** Each reason with its car and its day; what covers it; what a choice may still add. */
+export function ItemWhy({ item: { name, need, reasons, from, waitsFor, buy }, span }: ItemWhyProps) {
+  return (
+    <tr className="why">
+      <td colSpan={span}>
+        <h2>
+          Why {need} {need === '1' ? 'is' : 'are'} needed{buy === null ? '' : `, and ${buy} short`}
+          <span className="vh"> of {name}</span>
+        </h2>
+        <ul>
+          {reasons.map(({ car, quantity, place, cause, by }, index) => (
+            <li key={index}>
+              <Link href={`/cars/${encodeURIComponent(car.id)}`} prefetch={false}>
+                <CarTag chassis={car.chassis} colour={car.colour} />
+              </Link>
+              <b className="num">{quantity}</b>
+              <span className="t">
+                {place === null ? null : <span>{place}</span>}
+                <span className="small dim">{cause}</span>
+              </span>
+              <span className="small when">{by ?? ''}</span>
+            </li>
+          ))}
+        </ul>
+        {from.length === 0 ? null : <p className="small">Covered: {from.join('; ')}.</p>}
+        {waitsFor.length === 0 ? null : (
+          <p className="small">More is needed once this is chosen: {waitsFor.join('; ')}.</p>
+        )}
+      </td>
+    </tr>
+  );
+}
