@@ -115,16 +115,18 @@ function ItemRow({ item, isOpen, onPress }: ItemRowProps) {
         <b>{need}</b>
       </td>
       <td className="shelf">
-        <svg width="92" height="9" aria-hidden="true">
-          <rect className="bar" width="92" height="9" />
-          <rect className="has" width={Math.round(92 * covered)} height="9" />
-        </svg>{' '}
-        <span className="small num">{shelf}</span>
-        {held === null ? null : (
-          <span className="small held">
-            <Glyph name="hold" size={16} /> {held} held
-          </span>
-        )}
+        <span>
+          <svg width="92" height="9" aria-hidden="true">
+            <rect className="bar" width="92" height="9" />
+            <rect className="has" width={Math.round(92 * covered)} height="9" />
+          </svg>
+          <span className="small num">{shelf}</span>
+          {held === null ? null : (
+            <span className="small held">
+              <Glyph name="hold" size={16} /> {held} held
+            </span>
+          )}
+        </span>
       </td>
       <td className="r num buy">{buy ?? <span className="go">none</span>}</td>
       <td className={by?.isToday === true ? 'r small stop' : 'r small'}>{by?.text ?? ''}</td>

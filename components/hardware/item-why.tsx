@@ -25,7 +25,7 @@ export function ItemWhy({ item: { name, need, reasons, from, waitsFor, buy }, sp
               </Link>
               <b className="num">{quantity}</b>
               <span className="t">
-                {place === null ? null : <span>{place}</span>}
+                {place === null ? null : <Place says={place} />}
                 <span className="small dim">{cause}</span>
               </span>
               <span className="small when">{by ?? ''}</span>
@@ -38,5 +38,16 @@ export function ItemWhy({ item: { name, need, reasons, from, waitsFor, buy }, sp
         )}
       </td>
     </tr>
+  );
+}
+
+/** A code never breaks across lines. */
+function Place({ says }: { readonly says: string }) {
+  const [, name, code] = /^(.*) (\([^()]*\))$/.exec(says) ?? [];
+  if (name === undefined) return <span>{says}</span>;
+  return (
+    <span>
+      {name} <span className="nb">{code}</span>
+    </span>
   );
 }

@@ -135,7 +135,7 @@ const itemOf = (line: DemandLine, shown: Shown): HardwareItem => {
     minimum: compare(minimum, ZERO) > 0 ? text(minimum) : '',
     need: text(need),
     shelf: text(add(given, left)),
-    covered: compare(need, ZERO) > 0 ? Math.min(1, toNumber(given) / toNumber(need)) : 1,
+    covered: compare(need, ZERO) > 0 ? Math.min(1, toNumber(given) / toNumber(need)) : 0,
     held: held === undefined ? null : text(held),
     buy: isShort(line) ? text(buy) : null,
     by: by === null ? null : { text: names.day(by), isToday: by === today },
