@@ -154,6 +154,8 @@ test('a technician’s day: the next job, the cautions, the clock, the sheet, an
     await page.getByText('nuts on by hand').first().waitFor();
     await act(page, 'Go on').tap();
     await told(page, /goes on/);
+    // The page that says so stands still only once it has followed.
+    await page.getByRole('region', { name: 'Your clock' }).getByText('Running since').waitFor();
     await page
       .getByRole('link', { name: /^Sign-off/ })
       .first()
