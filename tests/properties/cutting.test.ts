@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { compareCutting, cuttingFaults, restOf } from '@/lib/domain/shop/cutting';
 import type { CuttingProblem, CuttingScore } from '@/lib/domain/shop/cutting';
 import { solveCutting } from '@/lib/solve/cutting/solve';
+import { runs } from '@/tests/support/rules';
 
 type Best = Pick<CuttingScore, 'newLengths' | 'taken'>;
 
@@ -101,7 +102,7 @@ test('no plan of a small list is better, and none is said to be', async () => {
       expect(bounds).toEqual(best);
       expect(proved).toEqual({ newLengths: true, taken: true });
     }),
-    { numRuns: 15, endOnFailure: true },
+    { ...runs(15), endOnFailure: true },
   );
 });
 

@@ -6,6 +6,7 @@ import type { Offer, OrderProblem, Supplier } from '@/lib/domain/shop/order';
 import { compareOrders, orderScore } from '@/lib/domain/shop/order-score';
 import { pinCosts } from '@/lib/solve/order/pin-costs';
 import { solveOrder } from '@/lib/solve/order/solve';
+import { runs } from '@/tests/support/rules';
 import { leastByGlpk } from '@/tests/support/order-glpk';
 
 /** A Wednesday. */
@@ -163,7 +164,7 @@ test('no small order is better, and none is said to be', async () => {
       expect(bound).toEqual(best);
       expect(proved).toBe(true);
     }),
-    { numRuns: 10, endOnFailure: true },
+    { ...runs(40), endOnFailure: true },
   );
 });
 
@@ -219,7 +220,7 @@ test('GLPK finds the same least money in middling orders', async () => {
       expect(proved).toBe(true);
       expect(await leastByGlpk(problem)).toBe(score?.money);
     }),
-    { numRuns: 2, endOnFailure: true },
+    { ...runs(2), endOnFailure: true },
   );
 });
 
