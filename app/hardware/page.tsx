@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { Suspense } from 'react';
 import { Demand } from '@/components/hardware/demand';
-import { DemandWaiting } from '@/components/hardware/demand-waiting';
+import { PageWaiting } from '@/components/ui/page-waiting';
 import { FollowFloor } from '@/components/shop/follow';
 import { ShopStrip } from '@/app/shop-strip';
 import { present } from '@/lib/server/auth/session';
@@ -25,7 +25,7 @@ export default async function Page({ searchParams }: PageProps) {
     <>
       <ShopStrip current="hardware" who={person} />
       <main className="pg stack hardware">
-        <Suspense fallback={<DemandWaiting />}>
+        <Suspense fallback={<PageWaiting says="The cars are being read" />}>
           <Items isAll={show === 'all'} />
         </Suspense>
       </main>

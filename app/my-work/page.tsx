@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { Suspense } from 'react';
 import { MyWork } from '@/components/my-work/my-work';
-import { WorkWaiting } from '@/components/my-work/work-waiting';
+import { PageWaiting } from '@/components/ui/page-waiting';
 import { FollowFloor } from '@/components/shop/follow';
 import { ShopStrip } from '@/app/shop-strip';
 import type { Person } from '@/lib/domain/shop/rows';
@@ -26,7 +26,7 @@ export default async function Page({ searchParams }: PageProps) {
     <>
       <ShopStrip current="my-work" who={person} />
       <main className="pg stack mywork">
-        <Suspense fallback={<WorkWaiting />}>
+        <Suspense fallback={<PageWaiting says="Your work is being read" />}>
           <Work who={person} car={car} job={job} />
         </Suspense>
       </main>

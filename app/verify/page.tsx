@@ -3,7 +3,7 @@ import { Suspense } from 'react';
 import { FollowFloor } from '@/components/shop/follow';
 import { ShopStrip } from '@/app/shop-strip';
 import { VerifyQueue } from '@/components/verify/verify-queue';
-import { VerifyWaiting } from '@/components/verify/verify-waiting';
+import { PageWaiting } from '@/components/ui/page-waiting';
 import type { Person } from '@/lib/domain/shop/rows';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
@@ -21,7 +21,7 @@ export default async function Page() {
     <>
       <ShopStrip current="verify" who={person} />
       <main className="pg stack verify">
-        <Suspense fallback={<VerifyWaiting />}>
+        <Suspense fallback={<PageWaiting says="The floor is being read" />}>
           <Queue who={person} />
         </Suspense>
       </main>

@@ -9,10 +9,10 @@ import { RECKONED, coveredWords, quantityText, reasonsOf } from '@/lib/domain/sh
 import type { NeedNames } from '@/lib/domain/shop/need-words';
 import type { World } from '@/lib/domain/world';
 import { shopDay } from '@/lib/wire/shop-day';
+import { namesOf } from '@/lib/wire/views/names';
 import { asJson, unusable } from './answer';
 import type { Answer } from './answer';
 import type { Ink } from './ink';
-import { namesIn } from './names';
 import { readDay } from './read-day';
 
 export interface NeedOptions {
@@ -61,7 +61,7 @@ const namesFor = (
   { cars, shop }: World,
   dayOf: (at: string) => string,
 ): NeedNames => {
-  const nameOf = namesIn(document);
+  const nameOf = namesOf(document);
   return {
     thing: (_, key) => nameOf(key),
     item: nameOf,

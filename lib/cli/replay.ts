@@ -1,10 +1,10 @@
 /** `replay`: plays a day's lines against a plan and tells what the shop would have answered. */
 import { nearestWord } from '@/lib/domain/base/nearest';
 import { shopDay, shopTime } from '@/lib/wire/shop-day';
+import { namesOf } from '@/lib/wire/views/names';
 import { asJson, unusable } from './answer';
 import type { Answer } from './answer';
 import type { Ink } from './ink';
-import { namesIn } from './names';
 import { carOf } from './play-lines';
 import type { PlayedLine } from './play-lines';
 import { printAssessment } from './print-assessment';
@@ -28,7 +28,7 @@ export const replay = (planFile: string, linesFile: string, options: ReplayOptio
 const report = ({ document, hash, day }: ReadDay, options: ReplayOptions, ink: Ink): Answer => {
   const ids = day.cars.map(({ car }) => car.id);
   if (options.car !== undefined && !ids.includes(options.car)) return unusable(unknownCar(options.car, ids));
-  const nameOf = namesIn(document);
+  const nameOf = namesOf(document);
   const cars = day.cars.filter(({ car }) => options.car === undefined || car.id === options.car);
   const lines = day.lines.filter((played) => isShown(played, options));
   const exit = day.lines.every(({ isAsExpected }) => isAsExpected) ? 0 : 1;

@@ -19,31 +19,31 @@ import { differences } from './differences';
 const TODAY = '2026-11-25';
 const { lines, world } = demoOn(TODAY);
 
-let at: FreshDatabase;
+let place: FreshDatabase;
 let db: Database;
 
 /** Three thousand commands; on a machine that does other things as well they take their time. */
 const PATIENCE = 240_000;
 
 beforeAll(async () => {
-  at = await freshDatabase();
+  place = await freshDatabase();
   const cutOff = (line: string): void => {
     if (line === 'C54-012 enters AX') throw new Error('pulled the plug');
   };
-  const first = openDatabase(at.url, 4);
+  const first = openDatabase(place.url, 4);
   await expect(seedDemo(first, cutOff, { today: TODAY })).rejects.toThrow('pulled the plug');
   await first.$disconnect();
   // Begun again on another day, it stays on the one that it was begun for.
-  const second = openDatabase(at.url, 4);
+  const second = openDatabase(place.url, 4);
   await seedDemo(second, () => undefined, { today: '2026-12-01' });
   await second.$disconnect();
   // A client of its own, so that what is read was really stored.
-  db = openDatabase(at.url, 4);
+  db = openDatabase(place.url, 4);
 }, PATIENCE);
 
 afterAll(async () => {
   await db.$disconnect();
-  await at.drop();
+  await place.drop();
 });
 
 test('every car is as it was played', async () => {
@@ -154,6 +154,18 @@ test('the hardware demand adds up over the cars, and an opening adds what it spe
   const apart = (await hardwareView(db, true, at(4))).items.find(({ key }) => key === covered?.key);
   expect(apart).toMatchObject({ held: covered?.shelf, from: [] });
   expect(parseFloat(apart?.shelf ?? '')).toBe(0);
+
+  // A car that has left takes with it what was fitted: none of it comes back to the shelf.
+  const shelves = async (on: Database): Promise<ReadonlyMap<string, string>> =>
+    new Map((await hardwareView(on, true, at(5))).items.map(({ key, shelf }) => [key, shelf]));
+  const stood = await shelves(db);
+  const owner = openDatabase(place.ownerUrl, 1);
+  await owner.$executeRaw`UPDATE car SET row = jsonb_set(row::jsonb, '{delivered}', 'true'::jsonb) WHERE id = 'C54-011'`;
+  await owner.$disconnect();
+  const fresh = openDatabase(place.url, 2);
+  const left = await shelves(fresh);
+  await fresh.$disconnect();
+  for (const [key, shelf] of left) expect(shelf, key).toBe(stood.get(key));
 });
 
 test('a shop of somebody’s own is left alone', async () => {

@@ -8,7 +8,7 @@ import { coveredWords, quantityText, reasonsOf } from '@/lib/domain/shop/need-wo
 import type { NeedNames } from '@/lib/domain/shop/need-words';
 import { sizeProblemSentence } from '@/lib/domain/shop/size-problem';
 import { readSize } from '@/lib/domain/shop/size';
-import { namesIn } from '@/lib/cli/names';
+import { namesOf } from '@/lib/wire/views/names';
 import { demoOn } from '@/tests/support/demo';
 
 const TODAY = '2026-11-25';
@@ -23,7 +23,7 @@ const { cars, demand } = shopNeed(world, stage.plans, catalogue, at);
 const names: NeedNames = {
   thing: (car, key) => {
     const document = stage.plans[world.cars[car]?.plan ?? ''];
-    return document === undefined ? null : namesIn(document)(key);
+    return document === undefined ? null : namesOf(document)(key);
   },
   item: (key) => catalogue[key]?.name ?? null,
   car: (id) => world.cars[id]?.chassis ?? id,

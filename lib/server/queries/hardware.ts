@@ -13,7 +13,7 @@ import { USUAL_WEEK } from '@/lib/domain/shop/need-days';
 import { RECKONED, coveredWords, quantityText, reasonPieces } from '@/lib/domain/shop/need-words';
 import type { NeedNames } from '@/lib/domain/shop/need-words';
 import type { Database } from '@/lib/server/database';
-import { loadFloor } from '@/lib/server/load/car';
+import { loadEveryCar } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { shopDay } from '@/lib/wire/shop-day';
@@ -24,15 +24,17 @@ import { counted } from './board/words';
 
 /** `all`: what is covered as well; else only what is short. */
 export const hardwareView = async (db: Database, all: boolean, now: string): Promise<HardwareView> => {
-  const [shop, floor, setting] = await Promise.all([loadShop(db), loadFloor(db), shopSetting(db)]);
+  const [shop, every, setting] = await Promise.all([loadShop(db), loadEveryCar(db), shopSetting(db)]);
+  const floor = every.filter(({ delivered }) => !delivered);
   const plans = await loadPlans(
     db,
-    floor.map((car) => car.plan),
+    every.map((car) => car.plan),
   );
   const dayOf = shopDay(setting.zone);
   const today = dayOf(now);
   const catalogue = catalogueFor(Object.values(plans));
-  const world = { shop, cars: Object.fromEntries(floor.map((car) => [car.id, car])) };
+  // What stands in a car that has left is on no shelf any more.
+  const world = { shop, cars: Object.fromEntries(every.map((car) => [car.id, car])) };
   const { demand, held } = shopNeed(world, plans, catalogue, { ...USUAL_WEEK, today });
   const names: NeedNames = {
     thing: (car, key) => {
