@@ -1,5 +1,6 @@
 /** What happened, in a few words each: for the lines under an accepted command. */
 import type { Event } from '@/lib/domain/events';
+import { OUT_WORDS, placeWords } from '@/lib/domain/shop/stock-words';
 
 /** Exhaustive: an event without words does not compile. */
 export const eventWords = (event: Event): string =>
@@ -42,6 +43,16 @@ const shopWords = (event: ShopEvent): string => {
       return `lot ${event.lot} is kept apart: ${event.reason}`;
     case 'lot-cleared':
       return `lot ${event.lot} may be used again`;
+    case 'stock-received':
+      return `${event.quantity} of ${event.item} came in`;
+    case 'stock-put-back':
+      return `${event.quantity} of ${placeWords(event)} went back to the shelf`;
+    case 'stock-drawn':
+      return `${event.quantity} of ${placeWords(event)} went: ${OUT_WORDS[event.reason]}`;
+    case 'stock-counted':
+      return `${event.counted} of ${placeWords(event)} were counted; the books had ${event.had}`;
+    case 'stock-put-away':
+      return `${placeWords(event)} lies in ${event.bin}`;
   }
 };
 

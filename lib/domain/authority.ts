@@ -66,6 +66,22 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   'quarantine-lot': warning('shop', 'anyone', 'a lot must not be used'),
   'clear-lot': assurance('shop', LEADS, 'a lot kept apart is good after all', ['lot-not-quarantined']),
 
+  // stock: books give way to the shelf
+  'receive-stock': assurance('shop', LEADS, 'bulk goods came in', ['value-unreadable']),
+  'count-stock': note('shop', 'anyone', 'somebody counted what is there', [
+    'value-unreadable',
+    'lot-of-other-item',
+  ]),
+  'draw-stock': warning('shop', 'anyone', 'goods went that are in no car'),
+  'put-back': note('shop', 'anyone', 'goods came back to the shelf', [
+    'value-unreadable',
+    'lot-of-other-item',
+  ]),
+  'put-away': note('shop', 'anyone', 'goods lie in this bin from now on', [
+    'value-unreadable',
+    'lot-of-other-item',
+  ]),
+
   // the car as a whole
   'start-car': assurance('car', LEADS, 'a car is begun on a plan revision', [
     'already-there',

@@ -53,7 +53,7 @@ export const decide = (
   const meta = metaOf(facts, command);
   const { claim } = command;
   if (isShopClaim(claim)) {
-    const { refusals, events } = decideShop(facts, claim);
+    const { refusals, events } = decideShop(facts, world, claim);
     return refusals.length > 0
       ? err(refusals)
       : ok(events.map((event): Event => ({ ...event, v: 1, stream: 'shop', meta })));

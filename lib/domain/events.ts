@@ -7,6 +7,7 @@ import type { Meta, PhotoAdded, Signed } from './event-meta';
 import type { Doubt, FittedItem, Mark, RunRef } from './car/joint-rows';
 import type { Edit } from './car/rows';
 import type { ShopPayload } from './shop-payload';
+import type { Drawn } from './shop/stock';
 
 export type CarPayload =
   | {
@@ -46,6 +47,8 @@ export type CarPayload =
       readonly operation: StateKey;
       readonly run: number;
       readonly waitMs: number;
+      /** The stock half: what the work used up. Absent in logs from before stock was kept. */
+      readonly drawn?: readonly Drawn[];
       readonly signed: Signed;
     }
   | {
@@ -59,6 +62,8 @@ export type CarPayload =
       readonly joint: StateKey;
       readonly cycle: number;
       readonly fasteners: Readonly<Record<string, Readonly<Record<Key, FittedItem>>>>;
+      /** The stock half: what went in new. Absent in logs from before stock was kept. */
+      readonly drawn?: readonly Drawn[];
     }
   | {
       readonly type: 'joint-marked';

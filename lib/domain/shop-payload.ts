@@ -1,6 +1,7 @@
 /** What happened to the shop's own books: people, tools, plans, lots. `events.ts` puts them beside what happens on cars. */
 import type { Instant, LotId, PersonId, Role, ToolId } from './base/vocabulary';
 import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
+import type { DrawnOut, StockPlace } from './shop/stock';
 import type { Adapter, Calibration, SuspectInterval, Tool } from './torque/tool';
 
 export type ShopPayload =
@@ -40,4 +41,18 @@ export type ShopPayload =
     }
   | { readonly type: 'lot-received'; readonly lot: Lot }
   | { readonly type: 'lot-quarantined'; readonly lot: LotId; readonly reason: string }
-  | { readonly type: 'lot-cleared'; readonly lot: LotId; readonly reason: string };
+  | { readonly type: 'lot-cleared'; readonly lot: LotId; readonly reason: string }
+  /** `found`: what had gone beyond what came is booked as found, before the new goods. */
+  | (StockPlace & { readonly type: 'stock-received'; readonly quantity: string; readonly found: string })
+  | (StockPlace & { readonly type: 'stock-put-back'; readonly quantity: string; readonly found: string })
+  | (StockPlace & DrawnOut & { readonly type: 'stock-drawn'; readonly quantity: string })
+  /** `had`: what the books said; `more`, `fewer`: how the shelf differs. */
+  | (StockPlace & {
+      readonly type: 'stock-counted';
+      readonly counted: string;
+      readonly had: string;
+      readonly more: string;
+      readonly fewer: string;
+      readonly found: string;
+    })
+  | (StockPlace & { readonly type: 'stock-put-away'; readonly bin: string });

@@ -20,6 +20,7 @@ import {
   words,
 } from './claim-words';
 import { photosSchema } from './photo-schema';
+import { stockClaims } from './stock-schema';
 import type { Plain, Same } from './same-shape';
 
 const photos = photosSchema.optional();
@@ -119,6 +120,7 @@ const shopClaims = (instant: ReturnType<typeof instantSchema>) =>
     z.strictObject({ ...is('release-plan'), plan: idSchema }),
     z.strictObject({ ...is('quarantine-lot'), lot: idSchema, reason: words }),
     z.strictObject({ ...is('clear-lot'), lot: idSchema, reason: words }),
+    ...stockClaims,
   ] as const;
 
 const jointClaims = [

@@ -35,6 +35,11 @@ const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
   'receive-lot': { type: 'receive-lot', lot: 'L-2', item: 'B-M10', quantity: 4 },
   'quarantine-lot': { type: 'quarantine-lot', lot: 'L-1', reason: 'soft' },
   'clear-lot': { type: 'clear-lot', lot: 'L-1', reason: 'tested' },
+  'receive-stock': { type: 'receive-stock', item: 'W-M8', quantity: '100' },
+  'count-stock': { type: 'count-stock', item: 'W-M8', counted: '12' },
+  'draw-stock': { type: 'draw-stock', item: 'W-M8', quantity: '1', reason: 'lost' },
+  'put-back': { type: 'put-back', item: 'W-M8', quantity: '1' },
+  'put-away': { type: 'put-away', item: 'W-M8', bin: '09C' },
   'start-car': { ...CAR, type: 'start-car', plan: 'Corbel 54 r1', chassis: 'CH-9' },
   'choose-option': { ...CAR, type: 'choose-option', option: 'heater', choice: 'none' },
   'advance-car': { ...CAR, type: 'advance-car', to: 'WH' },
@@ -100,6 +105,7 @@ const WHO: Readonly<Record<Exclude<May, 'anyone'>, readonly ClaimType[]>> = {
     'record-calibration',
     'release-plan',
     'receive-lot',
+    'receive-stock',
     'clear-lot',
     'start-car',
     'choose-option',
@@ -130,6 +136,7 @@ const ASSURANCES: readonly ClaimType[] = [
   'fit-part',
   'advance-car',
   'receive-lot',
+  'receive-stock',
   'receive-part',
   'deliver-car',
 ];
@@ -150,6 +157,7 @@ const WARNINGS: readonly ClaimType[] = [
   'pause-operation',
   'leave-operation',
   'take-part',
+  'draw-stock',
 ];
 
 const shop = shopWith(

@@ -43,6 +43,7 @@ const warningsAbout = (game: Game, car: Car, plan: CompiledPlan, drawn: number):
   return [
     { type: 'suspect-tool', tool: tool ?? '', reason: 'dropped' },
     { type: 'quarantine-lot', lot: lot ?? '', reason: 'recalled' },
+    { type: 'draw-stock', item: 'bolt', lot: lot ?? '', quantity: '99', reason: 'lost' },
     { type: 'place-hold', ...on, scope: 'work', reason: 'wait' },
     { type: 'place-stopgap', ...on, what: 'strap' },
     { type: 'report-finding', ...on, about: { kind: 'place', key: 'sill' }, text: 'dent' },

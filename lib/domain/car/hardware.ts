@@ -2,6 +2,8 @@
  * Hardware of a joint, kept by fastener: what is in, from which lot, how often it has been fitted, and whether it may
  * stay. Quantities are stock's matter; here a bolt in hand is fitted even when the shop has counted none.
  */
+import { exact } from '@/lib/domain/base/exact';
+import type { Exact } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { Key, Level, LotId, Reuse } from '@/lib/domain/base/vocabulary';
@@ -34,7 +36,13 @@ export interface Fitting {
   readonly refusals: readonly Refusal[];
   /** The rows of the fasteners that got something. */
   readonly fasteners: Readonly<Record<string, FastenerRow>>;
+  /** What came from the shelf for them; a piece that went in again is not among it. */
+  readonly taken: readonly { readonly item: Key; readonly lot: LotId | null; readonly quantity: Exact }[];
 }
+
+/** How much of a line stands in one of its places. */
+export const shareOfPlace = (joint: CompiledJoint, line: HardwareLine): Exact =>
+  line.per === 'joint' ? exact(line.quantity) : exact(line.quantity, joint.fasteners);
 
 /** Facts about lots that fitting asks for. */
 export interface LotFacts {
@@ -58,6 +66,7 @@ export const fitHardware = (
 ): Fitting => {
   const refusals: Refusal[] = claimed.flatMap((claim) => claimRefusals(plan, joint, claim, facts));
   const fasteners: Record<string, Record<Key, FittedItem>> = {};
+  const taken: Fitting['taken'][number][] = [];
   for (const line of joint.hardware)
     for (const place of placesOf(joint, line)) {
       const piece = row.fasteners[place]?.[line.item];
@@ -83,11 +92,13 @@ export const fitHardware = (
         );
       const isOld =
         usable && (claim === undefined ? line.reuse.rule !== 'once-fitted' : claim.reused === true);
+      const fresh = { item: claim?.item ?? line.item, lot: claim?.lot ?? null, uses: 1, spent: false };
       (fasteners[place] ??= { ...row.fasteners[place] })[line.item] = isOld
         ? { ...tightened(piece), uses: piece.uses + 1, lot: claim?.lot ?? piece.lot }
-        : { item: claim?.item ?? line.item, lot: claim?.lot ?? null, uses: 1, spent: false };
+        : fresh;
+      if (!isOld) taken.push({ item: fresh.item, lot: fresh.lot, quantity: shareOfPlace(joint, line) });
     }
-  return { refusals, fasteners };
+  return { refusals, fasteners, taken };
 };
 
 const standsFor = (claim: FittedClaim): Key => claim.insteadOf ?? claim.item;

@@ -12,6 +12,7 @@ import { allowsByJob, runningWork, workNaming } from '@/lib/domain/car/work';
 import type { JointAct } from '@/lib/domain/car/work';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledJoint } from '@/lib/domain/plan/compiled';
+import { drawnOf } from '@/lib/domain/shop/stock';
 import { judgeEvidence } from '@/lib/domain/torque/evidence';
 import type { TorqueEvidence } from '@/lib/domain/torque/evidence';
 import { unmet } from '@/lib/domain/unmet';
@@ -77,6 +78,7 @@ const fitted = (at: JointCase, fitting: ReturnType<typeof fitHardware>): readonl
           joint: at.joint.stateKey,
           cycle: at.row.cycle,
           fasteners: fitting.fasteners,
+          drawn: drawnOf(fitting.taken),
         },
       ];
 

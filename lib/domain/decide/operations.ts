@@ -6,6 +6,8 @@ import type { RunRef } from '@/lib/domain/car/joint-rows';
 import type { OperationRow } from '@/lib/domain/car/rows';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledOperation } from '@/lib/domain/plan/compiled';
+import { operationNeed } from '@/lib/domain/shop/need-work';
+import { drawnOf } from '@/lib/domain/shop/stock';
 import { unmet } from '@/lib/domain/unmet';
 import { bodyUnmet } from './body';
 import { accept, deny, holdsOnWork, qualification, signature, undecided, unknown, unless } from './case';
@@ -209,6 +211,7 @@ const finish = (at: Case, operation: CompiledOperation, named: number | undefine
       operation: key,
       run: row.run,
       waitMs: operation.waitMs,
+      drawn: usedUp(at, operation),
       signed: signature('finish-operation', key, row.run),
     },
     ...distinct(
@@ -230,3 +233,9 @@ const finish = (at: Case, operation: CompiledOperation, named: number | undefine
     ),
   ]);
 };
+
+/** What the work took beside the hardware of its joints. Nobody says from which lot: the books of the item itself give it. */
+const usedUp = (at: Case, operation: CompiledOperation): ReturnType<typeof drawnOf> =>
+  drawnOf(
+    operationNeed(at.plan, at.car, operation).map(({ item, quantity }) => ({ item, lot: null, quantity })),
+  );

@@ -19,6 +19,8 @@ import type { Facts } from '@/lib/domain/facts';
 import type { Person } from '@/lib/domain/shop/rows';
 import { lastCalibration, widened } from '@/lib/domain/torque/tool';
 import type { Tool } from '@/lib/domain/torque/tool';
+import type { World } from '@/lib/domain/world';
+import { decideStock } from './stock';
 
 export interface ShopDecision {
   readonly refusals: readonly Refusal[];
@@ -30,8 +32,14 @@ const deny = (...refusals: readonly Refusal[]): ShopDecision => ({ refusals, eve
 const unknown = (what: string, key: string): ShopDecision => deny(refuse('unknown-thing', { what, key }));
 const there = (what: string, key: string): ShopDecision => deny(refuse('already-there', { what, key }));
 
-export const decideShop = (facts: Facts, claim: ShopClaim): ShopDecision => {
+export const decideShop = (facts: Facts, { stock }: Pick<World, 'stock'>, claim: ShopClaim): ShopDecision => {
   switch (claim.type) {
+    case 'receive-stock':
+    case 'count-stock':
+    case 'draw-stock':
+    case 'put-back':
+    case 'put-away':
+      return decideStock(facts, stock, claim);
     case 'add-person': {
       if (facts.people[claim.person] !== undefined) return there('person', claim.person);
       const { person: id, name, roles } = claim;

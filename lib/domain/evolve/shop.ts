@@ -67,6 +67,16 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
       return onLot(shop, event.lot, (lot) => ({ ...lot, quarantined: event.reason }));
     case 'lot-cleared':
       return onLot(shop, event.lot, (lot) => ({ ...lot, quarantined: null }));
+    case 'stock-put-away':
+      return event.lot === null
+        ? { ...shop, bins: { ...shop.bins, [event.item]: { bin: event.bin } } }
+        : onLot(shop, event.lot, (lot) => ({ ...lot, bin: event.bin }));
+    case 'stock-received':
+    case 'stock-put-back':
+    case 'stock-drawn':
+    case 'stock-counted':
+      // Their quantities are the world's stock, folded by `stock-half.ts`.
+      return shop;
   }
 };
 

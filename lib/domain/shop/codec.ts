@@ -2,7 +2,15 @@
 import type { SuspectInterval, Tool } from '@/lib/domain/torque/tool';
 import type { Shop } from './rows';
 
-export const SHOP_TABLES = ['person', 'tool', 'tool_suspect', 'adapter', 'lot', 'plan_release'] as const;
+export const SHOP_TABLES = [
+  'person',
+  'tool',
+  'tool_suspect',
+  'adapter',
+  'lot',
+  'bin',
+  'plan_release',
+] as const;
 export type ShopTable = (typeof SHOP_TABLES)[number];
 
 /** `nr` tells a tool's suspicions apart; 0 everywhere else. */
@@ -23,6 +31,7 @@ export const shopDelta = (before: Shop | null, after: Shop): readonly ShopRow[] 
   ...Object.values(after.tools).flatMap((tool) => suspects(before?.tools[tool.id], tool)),
   ...differing('adapter', before?.adapters, after.adapters),
   ...differing('lot', before?.lots, after.lots),
+  ...differing('bin', before?.bins, after.bins),
   ...differing('plan_release', before?.plans, after.plans),
 ];
 
@@ -69,6 +78,7 @@ export const fromShopRows = (version: number, rows: readonly ShopRow[]): Shop =>
     tools: Object.fromEntries(tools.map((tool) => [tool.id, tool])),
     adapters: of('adapter'),
     lots: of('lot'),
+    bins: of('bin'),
     plans: of('plan_release'),
   };
 };

@@ -3,11 +3,9 @@
  * spend, and that is in but not to be believed. Each piece is followed through the work to come by the rules that fitting and
  * opening use.
  */
-import { exact } from '@/lib/domain/base/exact';
-import type { Exact } from '@/lib/domain/base/exact';
 import { isAtLevel } from '@/lib/domain/base/vocabulary';
 import type { Key, Level, StateKey } from '@/lib/domain/base/vocabulary';
-import { WHOLE, isSpentNow, isUsable, placesOf } from '@/lib/domain/car/hardware';
+import { WHOLE, isSpentNow, isUsable, placesOf, shareOfPlace } from '@/lib/domain/car/hardware';
 import { doubtsOf, levelOf, standingFinal } from '@/lib/domain/car/joint';
 import type { DoubtFacts } from '@/lib/domain/car/joint';
 import type { Doubt, FittedItem, JointRow } from '@/lib/domain/car/joint-rows';
@@ -58,7 +56,7 @@ interface Followed {
 
 const followPiece = (at: Following, line: HardwareLine, place: string, found: CarlessLine[]): void => {
   const { joint } = at;
-  const quantity = share(joint, line);
+  const quantity = shareOfPlace(joint, line);
   const add = (cause: NeedCause, before: StateKey | null): void => {
     const { stateKey, due, undecided } = joint;
     found.push({ item: line.item, what: 'item', quantity, cause, at: stateKey, before, due, undecided });
@@ -152,9 +150,6 @@ const asFitted = (item: Key, { uses, spent }: Followed): FittedItem => ({ item, 
 
 const mayGoIn = (line: HardwareLine, piece: Followed): boolean =>
   line.reuse.rule !== 'once-fitted' && isUsable(asFitted(line.item, piece), line.reuse);
-
-const share = (joint: CompiledJoint, line: HardwareLine): Exact =>
-  line.per === 'joint' ? exact(line.quantity) : exact(line.quantity, joint.fasteners);
 
 /** Work that was done asks for it back now; else it is for the work that tightens the joint next. */
 const nextWork = ({ car, joint, row, steps }: Following): StateKey | null => {

@@ -180,6 +180,8 @@ const sourceWords = ({ source, isLate, car }: Allocation, names: NeedNames): str
   switch (source.kind) {
     case 'lot':
       return `from lot ${source.lot}`;
+    case 'bulk':
+      return 'from the shelf';
     case 'donor':
       return `from the donor, ${source.component}`;
     case 'order':

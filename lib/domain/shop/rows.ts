@@ -43,6 +43,13 @@ export interface Lot {
   /** Why it is kept apart; null = good. */
   readonly quarantined: string | null;
   readonly receivedAt: Instant;
+  /** Where it lies, if elsewhere than the item usually does. */
+  readonly bin?: string;
+}
+
+/** Where an item lies, number then letter: `09C`. */
+export interface Bin {
+  readonly bin: string;
 }
 
 /** A plan revision that cars may be begun on; its document is kept beside the shop, under the same hash. */
@@ -59,11 +66,21 @@ export interface Shop {
   readonly tools: Readonly<Record<ToolId, Tool>>;
   readonly adapters: Readonly<Record<string, Adapter>>;
   readonly lots: Readonly<Record<LotId, Lot>>;
+  /** By item. */
+  readonly bins: Readonly<Record<Key, Bin>>;
   /** By hash. */
   readonly plans: Readonly<Record<string, ReleasedPlan>>;
 }
 
-export const EMPTY_SHOP: Shop = { version: 0, people: {}, tools: {}, adapters: {}, lots: {}, plans: {} };
+export const EMPTY_SHOP: Shop = {
+  version: 0,
+  people: {},
+  tools: {},
+  adapters: {},
+  lots: {},
+  bins: {},
+  plans: {},
+};
 
 /** Does the person hold this qualification on that day? `null` asks for none. */
 export const isQualified = (person: Person, qualification: Key | null, day: Day): boolean =>
@@ -83,3 +100,10 @@ export const endedAfter = (held: readonly Qualification[], key: Key, last: Day):
     if (each.key !== key || (each.until !== undefined && each.until <= last)) return [each];
     return each.from !== undefined && each.from > last ? [] : [{ ...each, until: last }];
   });
+
+/** Where to reach for it: the lot's own bin, else that of the item; null = nobody has said. */
+export const binOf = (
+  { bins, lots }: Pick<Shop, 'bins' | 'lots'>,
+  item: Key,
+  lot: LotId | null,
+): string | null => (lot === null ? undefined : lots[lot]?.bin) ?? bins[item]?.bin ?? null;

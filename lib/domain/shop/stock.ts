@@ -1,88 +1,113 @@
 /**
- * What lies where, as a sum of moves. A count is soft: a bolt in hand is fitted though the books have none, and is booked as
- * found first; so no balance is ever below zero, and somebody is asked to count.
+ * What the shop has of each thing, as two sums: what came and what went. Both only grow, so that two cars that draw from one
+ * lot never wait for each other and no order of theirs matters.
+ *
+ * A count is soft: a bolt in hand is fitted though the books have none. More has gone than came then; the difference was
+ * *found*, what is there is none, never fewer, and somebody is asked to count.
  */
-import { ZERO, add, compare, subtract } from '@/lib/domain/base/exact';
+import { ZERO, add, compare, parseDecimal, subtract, toDecimalText } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
-import type { Instant, Key, LotId } from '@/lib/domain/base/vocabulary';
+import type { CarId, Instant, Key, LotId, PersonId } from '@/lib/domain/base/vocabulary';
 
-/** Why goods came or went. `found` and `counted` are the books giving way to the shelf. */
-export const MOVE_REASONS = [
-  'received',
-  'found',
-  'counted',
-  'put-back',
-  'fitted',
-  'extra-taken',
-  'scrapped',
-  'lost',
-  'returned',
-  'moved',
-] as const;
-export type MoveReason = (typeof MOVE_REASONS)[number];
+/** A lot where it is traced; the item where it is bulk, or where nobody said which lot. Quantities are decimal text. */
+export interface StockRow {
+  readonly item: Key;
+  readonly lot: LotId | null;
+  readonly came: string;
+  readonly went: string;
+  /** When somebody last looked. */
+  readonly counted: { readonly at: Instant; readonly by: PersonId } | null;
+}
 
-/** One shelf place of one item: a lot where it is traced, a bin where it is bulk. */
+/** By `stockKey`. */
+export type Stock = Readonly<Record<string, StockRow>>;
+
 export interface StockPlace {
   readonly item: Key;
   readonly lot: LotId | null;
-  /** `09C`; null = not put away. */
-  readonly bin: string | null;
 }
 
-export interface StockMove extends StockPlace {
-  /** Above zero: came; below: went. */
-  readonly quantity: Exact;
-  readonly reason: MoveReason;
-  readonly at: Instant;
+/** What one event adds to one place. */
+export interface StockChange extends StockPlace {
+  readonly came: Exact;
+  readonly went: Exact;
+  readonly counted: StockRow['counted'];
 }
 
-export const placeKey = ({ item, lot, bin }: StockPlace): string => `${item}|${lot ?? ''}|${bin ?? ''}`;
+/** Taken for a joint or for work, as the event keeps it. */
+export interface Drawn extends StockPlace {
+  readonly quantity: string;
+}
 
-/** What lies in each place. */
-export const balancesOf = (moves: readonly StockMove[]): ReadonlyMap<string, Exact> => {
-  const found = new Map<string, Exact>();
-  for (const move of moves) {
-    const key = placeKey(move);
-    found.set(key, add(found.get(key) ?? ZERO, move.quantity));
+/** Why goods went that are in no car. */
+export const OUT_REASONS = ['extra-taken', 'scrapped', 'lost', 'returned'] as const;
+export type OutReason = (typeof OUT_REASONS)[number];
+
+export interface DrawnOut {
+  readonly reason: OutReason;
+  /** The car that it was for, if it was for one. */
+  readonly forCar: CarId | null;
+}
+
+export const stockKey = ({ item, lot }: StockPlace): string => `${item}|${lot ?? ''}`;
+
+/** Beyond a millionth of a piece or a metre nobody counts; a share that does not end is rounded there. */
+export const stockText = (quantity: Exact): string => toDecimalText(quantity, 6);
+
+const quantityOf = (text: string): Exact => parseDecimal(text) ?? ZERO;
+
+export const EMPTY_PLACE = { came: '0', went: '0', counted: null } as const;
+
+/** What is there: never below nothing. */
+export const onHand = ({ came, went }: Pick<StockRow, 'came' | 'went'>): Exact => {
+  const left = subtract(quantityOf(came), quantityOf(went));
+  return compare(left, ZERO) > 0 ? left : ZERO;
+};
+
+/** How many more went than ever came: they were found, and nobody has counted since. */
+export const foundBeyond = ({ came, went }: Pick<StockRow, 'came' | 'went'>): Exact => {
+  const beyond = subtract(quantityOf(went), quantityOf(came));
+  return compare(beyond, ZERO) > 0 ? beyond : ZERO;
+};
+
+export const withChange = (stock: Stock, change: StockChange): Stock => {
+  const { item, lot, counted } = change;
+  const key = stockKey(change);
+  const before = stock[key] ?? { item, lot, ...EMPTY_PLACE };
+  return {
+    ...stock,
+    [key]: {
+      ...before,
+      came: stockText(add(quantityOf(before.came), change.came)),
+      went: stockText(add(quantityOf(before.went), change.went)),
+      counted: counted ?? before.counted,
+    },
+  };
+};
+
+/** Changes of the same place as one, in the order of their keys: whoever writes them locks them in that order. */
+export const summed = (changes: readonly StockChange[]): readonly StockChange[] => {
+  const found = new Map<string, StockChange>();
+  for (const change of changes) {
+    const key = stockKey(change);
+    const before = found.get(key);
+    found.set(
+      key,
+      before === undefined
+        ? change
+        : {
+            ...change,
+            came: add(before.came, change.came),
+            went: add(before.went, change.went),
+            counted: change.counted ?? before.counted,
+          },
+    );
   }
-  return found;
+  return [...found].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, change]) => change);
 };
 
-export type OutReason = Extract<
-  MoveReason,
-  'fitted' | 'extra-taken' | 'scrapped' | 'lost' | 'returned' | 'moved'
->;
-
-/** The moves of taking so much from a place that holds `balance`: what is not on the books is found first. */
-export const taking = (
-  place: StockPlace,
-  balance: Exact,
-  quantity: Exact,
-  reason: OutReason,
-  at: Instant,
-): readonly StockMove[] => {
-  if (compare(quantity, ZERO) <= 0) return [];
-  const { item, lot, bin } = place;
-  const missing = subtract(quantity, balance);
-  const out: StockMove = { item, lot, bin, quantity: subtract(ZERO, quantity), reason, at };
-  return compare(missing, ZERO) > 0 ? [{ ...out, quantity: missing, reason: 'found' }, out] : [out];
-};
-
-/** The move that brings the books to what was counted, by nothing where they agree: that somebody looked is worth keeping. */
-export const counting = (place: StockPlace, balance: Exact, counted: Exact, at: Instant): StockMove => {
-  const { item, lot, bin } = place;
-  const seen = compare(counted, ZERO) < 0 ? ZERO : counted;
-  const quantity = subtract(seen, balance);
-  return { item, lot, bin, quantity, reason: 'counted', at };
-};
-
-/** Places where something was found that the books did not have, and nobody has counted since: in the order of their finding. */
-export const countsAsked = (moves: readonly StockMove[]): readonly StockPlace[] => {
-  const open = new Map<string, StockPlace>();
-  for (const { item, lot, bin, reason } of moves) {
-    const place = { item, lot, bin };
-    if (reason === 'found') open.set(placeKey(place), open.get(placeKey(place)) ?? place);
-    if (reason === 'counted') open.delete(placeKey(place));
-  }
-  return [...open.values()];
-};
+/** What was taken, summed by place, in the order of their keys. Nothing is left out but nothing. */
+export const drawnOf = (taken: readonly (StockPlace & { readonly quantity: Exact })[]): readonly Drawn[] =>
+  summed(taken.map(({ item, lot, quantity }) => ({ item, lot, came: ZERO, went: quantity, counted: null })))
+    .filter(({ went }) => compare(went, ZERO) > 0)
+    .map(({ item, lot, went }) => ({ item, lot, quantity: stockText(went) }));

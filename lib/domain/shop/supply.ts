@@ -5,6 +5,8 @@ import type { CarId, Day, Key, LotId } from '@/lib/domain/base/vocabulary';
 
 export type Source =
   | { readonly kind: 'lot'; readonly lot: LotId }
+  /** Counted by bin, or of a traced thing what nobody said the lot of. */
+  | { readonly kind: 'bulk' }
   /** A donor part or its hardware that was graded good. */
   | { readonly kind: 'donor'; readonly component: string }
   | { readonly kind: 'order'; readonly order: string; readonly due: Day };
@@ -43,7 +45,7 @@ export interface Allocated {
   readonly left: Exact;
 }
 
-const RANK: Readonly<Record<Source['kind'], number>> = { lot: 0, donor: 1, order: 2 };
+const RANK: Readonly<Record<Source['kind'], number>> = { lot: 0, bulk: 1, donor: 2, order: 3 };
 const LAST: Day = '9999-12-31';
 
 /** What is here before what is coming; of those what goes off, or comes, first; then by name, so that it is always the same. */
@@ -55,8 +57,18 @@ const earlier = (a: Supply, b: Supply): number => {
 };
 const whenOf = ({ source, goodUntil }: Supply): Day =>
   source.kind === 'order' ? source.due : (goodUntil ?? LAST);
-const nameOf = ({ source }: Supply): string =>
-  source.kind === 'lot' ? source.lot : source.kind === 'donor' ? source.component : source.order;
+const nameOf = ({ source }: Supply): string => {
+  switch (source.kind) {
+    case 'lot':
+      return source.lot;
+    case 'bulk':
+      return '';
+    case 'donor':
+      return source.component;
+    case 'order':
+      return source.order;
+  }
+};
 
 /**
  * Shares one item out. The earliest want goes first and takes what goes off first among what is still good on that day: of lots

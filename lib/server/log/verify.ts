@@ -12,6 +12,9 @@ import { toShopRows } from '@/lib/domain/shop/codec';
 import type { Event } from '@/lib/domain/events';
 import { evolve } from '@/lib/domain/evolve';
 import { toolUsed } from '@/lib/domain/evolve/shop';
+import { summed } from '@/lib/domain/shop/stock';
+import type { StockChange } from '@/lib/domain/shop/stock';
+import { stockHalf } from '@/lib/domain/stock-half';
 import { upcast } from '@/lib/domain/upcast';
 import type { StoredEvent } from '@/lib/domain/upcast';
 import { EMPTY_WORLD } from '@/lib/domain/world';
@@ -21,6 +24,7 @@ import { readCars, readShopRows } from '@/lib/server/load/rows';
 import { chained } from './chain';
 import { differences } from './differences';
 import { photoFaults } from './photos';
+import { stockFaults } from './stock';
 
 export interface Fault {
   readonly stream: string;
@@ -59,16 +63,19 @@ export const verifyLog = async (db: Database, car?: string): Promise<Verified> =
   });
   const faults: Fault[] = [];
   const uses: Use[] = [];
+  const changes: StockChange[] = [];
   let entries = 0;
   let shop: readonly Placed[] = [];
   for (const { id, version, head } of streams) {
     const read = await chainOf(db, id, { version, head });
     entries += read.entries;
     faults.push(...read.faults);
+    changes.push(...summed(read.events.flatMap(({ event }) => stockHalf(event))));
     if (id === 'shop') shop = read.events;
     else faults.push(...(await carFaults(db, id, read.events, uses)));
   }
-  if (car === undefined) faults.push(...(await shopFaults(db, shop, uses)));
+  if (car === undefined)
+    faults.push(...(await shopFaults(db, shop, uses)), ...(await stockFaults(db, changes)));
   return { streams: streams.length, entries, faults };
 };
 

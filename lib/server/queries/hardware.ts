@@ -13,9 +13,10 @@ import { USUAL_WEEK } from '@/lib/domain/shop/need-days';
 import { RECKONED, coveredWords, quantityText, reasonPieces } from '@/lib/domain/shop/need-words';
 import type { NeedNames } from '@/lib/domain/shop/need-words';
 import type { Database } from '@/lib/server/database';
-import { loadEveryCar } from '@/lib/server/load/car';
+import { loadFloor } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
+import { loadStock } from '@/lib/server/load/stock';
 import { shopDay } from '@/lib/wire/shop-day';
 import type { HardwareCar, HardwareItem, HardwareView } from '@/lib/wire/views/hardware';
 import { namesOf } from '@/lib/wire/views/names';
@@ -24,17 +25,20 @@ import { counted } from './board/words';
 
 /** `all`: what is covered as well; else only what is short. */
 export const hardwareView = async (db: Database, all: boolean, now: string): Promise<HardwareView> => {
-  const [shop, every, setting] = await Promise.all([loadShop(db), loadEveryCar(db), shopSetting(db)]);
-  const floor = every.filter(({ delivered }) => !delivered);
+  const [shop, floor, setting, stock] = await Promise.all([
+    loadShop(db),
+    loadFloor(db),
+    shopSetting(db),
+    loadStock(db),
+  ]);
   const plans = await loadPlans(
     db,
-    every.map((car) => car.plan),
+    floor.map((car) => car.plan),
   );
   const dayOf = shopDay(setting.zone);
   const today = dayOf(now);
   const catalogue = catalogueFor(Object.values(plans));
-  // What stands in a car that has left is on no shelf any more.
-  const world = { shop, cars: Object.fromEntries(every.map((car) => [car.id, car])) };
+  const world = { shop, cars: Object.fromEntries(floor.map((car) => [car.id, car])), stock };
   const { demand, held } = shopNeed(world, plans, catalogue, { ...USUAL_WEEK, today });
   const names: NeedNames = {
     thing: (car, key) => {

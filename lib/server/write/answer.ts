@@ -9,7 +9,7 @@ import type { Transaction } from '@/lib/server/database';
 import type { RunAnswer } from '@/lib/server/given';
 import type { Head } from '@/lib/server/load/kept';
 import { entriesOf } from '@/lib/server/log/chain';
-import { carRows, shopRows, toolUse } from './rows';
+import { carRows, shopRows, stockRows, toolUse } from './rows';
 import type { Locked } from './claim';
 
 export interface Effect {
@@ -76,11 +76,13 @@ export const told = ({ stream }: Effect, { version }: Head): Prisma.Sql =>
   Prisma.sql`pg_notify(${CHANNEL}, ${JSON.stringify({ stream, version })})`;
 
 const rowsOf = ({ car, events, before, after }: Effect, when: Prisma.Sql): readonly Prisma.Sql[] => {
-  if (car === null) return shopRows(before.shop, after.shop, when);
+  const stock = stockRows(events, when);
+  if (car === null) return [...shopRows(before.shop, after.shop, when), ...stock];
   const now = after.cars[car];
   return [
     ...(now === undefined ? [] : carRows(before.cars[car] ?? null, now, when)),
     ...usesOf(events, when),
+    ...stock,
   ];
 };
 

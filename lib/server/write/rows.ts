@@ -3,8 +3,11 @@ import 'server-only';
 import { rowDelta } from '@/lib/domain/car/codec';
 import type { Car, CarTable } from '@/lib/domain/car/rows';
 import { CAR_TABLES } from '@/lib/domain/car/rows';
+import type { Event } from '@/lib/domain/events';
 import { SHOP_TABLES, shopDelta } from '@/lib/domain/shop/codec';
 import type { Shop } from '@/lib/domain/shop/rows';
+import { stockKey, stockText, summed } from '@/lib/domain/shop/stock';
+import { stockHalf } from '@/lib/domain/stock-half';
 import { Prisma } from '@/prisma/generated/client';
 import { TABLE_OF } from '@/lib/server/load/rows';
 
@@ -76,3 +79,23 @@ export const shopRows = (before: Shop, after: Shop, when: Prisma.Sql): readonly 
 export const toolUse = (tool: string, cycles: number, when: Prisma.Sql): Prisma.Sql => Prisma.sql`
   UPDATE tool SET row = jsonb_set(row, '{cycles,used}', to_jsonb(used + ${cycles}::int))
   WHERE id = ${tool} AND used IS NOT NULL AND ${when}`;
+
+/**
+ * The stock half of what happened: adds, and never overwrites what another car took. Written in the order of the places'
+ * keys, so that no two commands wait for each other.
+ */
+export const stockRows = (events: readonly Event[], when: Prisma.Sql): readonly Prisma.Sql[] => {
+  const changes = summed(events.flatMap(stockHalf)).map(({ item, lot, came, went, counted }) => ({
+    id: stockKey({ item, lot }),
+    row: { item, lot, came: stockText(came), went: stockText(went), counted },
+  }));
+  if (changes.length === 0) return [];
+  return [
+    Prisma.sql`INSERT INTO stock AS s (id, row)
+      SELECT id, row FROM json_to_recordset(${json(changes)}) AS r (id text, row jsonb) WHERE ${when} ORDER BY id
+      ON CONFLICT (id) DO UPDATE SET row = s.row || jsonb_build_object(
+        'came', trim_scale(s.came + (excluded.row ->> 'came')::numeric)::text,
+        'went', trim_scale(s.went + (excluded.row ->> 'went')::numeric)::text,
+        'counted', CASE WHEN excluded.row ->> 'counted' IS NULL THEN s.row -> 'counted' ELSE excluded.row -> 'counted' END)`,
+  ];
+};

@@ -8,6 +8,9 @@ import { factsWith } from '@/lib/domain/facts';
 import type { Facts } from '@/lib/domain/facts';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import type { Shop } from '@/lib/domain/shop/rows';
+import { stockKey } from '@/lib/domain/shop/stock';
+import type { Stock } from '@/lib/domain/shop/stock';
+import { ASKS_STOCK } from '@/lib/domain/stock-claims';
 import type { World } from '@/lib/domain/world';
 import { shopDay } from '@/lib/wire/shop-day';
 import type { Transaction } from '@/lib/server/database';
@@ -16,6 +19,7 @@ import { keepCar } from '@/lib/server/load/kept';
 import type { Head, Kept } from '@/lib/server/load/kept';
 import { readCars } from '@/lib/server/load/rows';
 import { readShop, withTools } from '@/lib/server/load/shop';
+import { readStock } from '@/lib/server/load/stock';
 import { carOf, streamFor } from './claim';
 import type { Locked } from './claim';
 
@@ -40,7 +44,8 @@ export const readSlice = async (
   const there = await standing(tx, command, plan);
   const clocks = await clocksNow(tx, given);
   const photos = await photosNow(tx, command);
-  return sliceOf(zone, given, { shop, car, plan, document, there, clocks, photos });
+  const stock = await stockNow(tx, command);
+  return sliceOf(zone, given, { shop, car, plan, document, there, clocks, photos, stock });
 };
 
 interface Read {
@@ -51,12 +56,13 @@ interface Read {
   readonly there: readonly Standing[];
   readonly clocks: Clocks;
   readonly photos: Facts['photos'];
+  readonly stock: Stock;
 }
 
 const sliceOf = (
   zone: string,
   { command, now, actor, device, lastContact, isInOrder }: Given,
-  { shop, car, plan, document, there, clocks, photos }: Read,
+  { shop, car, plan, document, there, clocks, photos, stock }: Read,
 ): Slice => {
   const occupancy = plan === null || document === undefined ? {} : { [plan]: byStage(document, there) };
   const moment = { now, doneAt: command.doneAt, lastContact, isInOrder, actor, device };
@@ -68,7 +74,7 @@ const sliceOf = (
       moment,
       shopDay(zone),
     ),
-    world: { shop, cars: car === null ? {} : { [car.id]: car } },
+    world: { shop, cars: car === null ? {} : { [car.id]: car }, stock },
   };
 };
 
@@ -95,7 +101,7 @@ export const foreseenSlice = (
   const { type } = command.claim;
   if (type === 'advance-car' || STARTS_CLOCK.has(type) || photosIn(command).length > 0) return null;
   const document = plan === null ? undefined : kept.plans.get(plan);
-  const read = { shop, car, plan, document, there: [], clocks: {}, photos: {} };
+  const read = { shop, car, plan, document, there: [], clocks: {}, photos: {}, stock: {} };
   return { ...sliceOf(zone, given, read), car: id, head };
 };
 
@@ -145,6 +151,12 @@ const photosNow = async (tx: Transaction, command: Command): Promise<Facts['phot
   });
   return Object.fromEntries(held.map(({ sha256, car, copySha256 }) => [sha256, { car, copy: copySha256 }]));
 };
+
+/** The place that a claim about stock names, as it is; whoever takes from it on a car waits for the shop's lock. */
+const stockNow = async (tx: Transaction, { claim }: Command): Promise<Stock> =>
+  ASKS_STOCK.has(claim.type) && 'item' in claim
+    ? readStock(tx, [stockKey({ item: claim.item, lot: ('lot' in claim ? claim.lot : undefined) ?? null })])
+    : {};
 
 const photosIn = ({ claim }: Command): readonly string[] =>
   claim.type === 'add-photo' ? [claim.hash] : 'photos' in claim ? (claim.photos ?? []) : [];

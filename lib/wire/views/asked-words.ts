@@ -20,6 +20,11 @@ const ASKED: Readonly<Record<ClaimType, string>> = {
   'receive-lot': 'Receive lot …',
   'quarantine-lot': 'Keep lot … apart',
   'clear-lot': 'Clear lot …',
+  'receive-stock': 'Take … into stock',
+  'count-stock': 'Count …',
+  'draw-stock': 'Take … out of stock',
+  'put-back': 'Put … back',
+  'put-away': 'Put … away',
   'start-car': 'Begin the car',
   'choose-option': 'Choose …',
   'advance-car': 'Advance',
@@ -122,8 +127,10 @@ const thingOf = (claim: Claim, words: Words): string | null => {
         ? words.person(claim.person)
         : 'tool' in claim
           ? words.thing(claim.tool)
-          : 'lot' in claim
-            ? claim.lot
-            : null;
+          : 'item' in claim
+            ? claim.item
+            : 'lot' in claim
+              ? claim.lot
+              : null;
   }
 };

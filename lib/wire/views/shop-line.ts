@@ -1,6 +1,7 @@
 /** What happened to the shop's own books, in the shop's words. */
 import { all, conditionWords } from '@/lib/domain/base/words';
 import type { ShopPayload } from '@/lib/domain/shop-payload';
+import { OUT_WORDS, placeWords } from '@/lib/domain/shop/stock-words';
 import type { EventLine } from './log';
 import { SUSPECT_WORDS } from './suspect-words';
 
@@ -61,7 +62,34 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn): Even
       return line('hold', `Lot ${event.lot}`, `is kept apart: ${event.reason}`);
     case 'lot-cleared':
       return line('passed', `Lot ${event.lot}`, `may be used again: ${event.reason}`);
+    case 'stock-received':
+      return line('add', placeWords(event), `${event.quantity} came in${foundWords(event.found)}`);
+    case 'stock-put-back':
+      return line(
+        'add',
+        placeWords(event),
+        `${event.quantity} went back to the shelf${foundWords(event.found)}`,
+      );
+    case 'stock-drawn':
+      return line(
+        'owed',
+        placeWords(event),
+        `${event.quantity} went, ${OUT_WORDS[event.reason]}${event.forCar === null ? '' : `, for ${event.forCar}`}`,
+      );
+    case 'stock-counted':
+      return line(
+        'passed',
+        placeWords(event),
+        event.counted === event.had
+          ? `${event.counted} counted, as the books had it`
+          : `${event.counted} counted, where the books had ${event.had}`,
+      );
+    case 'stock-put-away':
+      return line('hint', placeWords(event), `lies in ${event.bin} from now on`);
   }
 };
 
 const line = (sign: EventLine['sign'], thing: string, says: string): EventLine => ({ sign, thing, says });
+
+/** What had gone beyond what ever came was found, and is booked with the next goods. */
+const foundWords = (found: string): string => (found === '0' ? '' : `; ${found} more had been found before`);

@@ -35,7 +35,13 @@ const donor = (name: string, quantity: number, onlyFor: string): Supply => ({
 const told = ({ allocations, unmet, left }: Allocated): readonly string[] => [
   ...allocations.map(({ car, quantity, source, isLate }) => {
     const from =
-      source.kind === 'lot' ? source.lot : source.kind === 'order' ? source.order : source.component;
+      source.kind === 'lot'
+        ? source.lot
+        : source.kind === 'order'
+          ? source.order
+          : source.kind === 'donor'
+            ? source.component
+            : 'the shelf';
     return `${car} ${toDecimalText(quantity)} ${from}${isLate ? ' late' : ''}`;
   }),
   ...unmet.map(({ car, by, quantity }) => `${car} lacks ${toDecimalText(quantity)} by ${by}`),

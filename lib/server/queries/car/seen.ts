@@ -48,7 +48,7 @@ export const see = (given: Given): Seen => {
   return {
     ...given,
     assessment: assess(plan, car, facts),
-    world: { shop, cars: { [car.id]: car } },
+    world: { shop, cars: { [car.id]: car }, stock: {} },
     at: { command: '', facts, car, plan },
     nameOf,
     words: wordsFrom({ nameOf, people: shop.people, stages: plan.stages, signatures: car.signatures }),

@@ -1,0 +1,13 @@
+/** Stock in the shop's words. */
+import type { OutReason, StockPlace } from './stock';
+
+export const OUT_WORDS: Readonly<Record<OutReason, string>> = {
+  'extra-taken': 'taken beside the kit',
+  scrapped: 'scrapped',
+  lost: 'lost',
+  returned: 'sent back to whoever sold it',
+};
+
+/** `NL-M10`, or `NL-M10 of lot L-0801` where it is traced. */
+export const placeWords = ({ item, lot }: StockPlace): string =>
+  lot === null ? item : `${item} of lot ${lot}`;

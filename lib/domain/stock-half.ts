@@ -1,0 +1,45 @@
+/**
+ * The stock half of what happened: what each event adds to which place. Additive, whatever stream the event stands in, so
+ * that a car's event changes stock without the shop's lock, and the sums of all streams are what is there.
+ */
+import { ZERO, add, exact, parseDecimal } from './base/exact';
+import type { Exact } from './base/exact';
+import type { Event } from './events';
+import type { Drawn, StockChange, StockPlace } from './shop/stock';
+
+export const stockHalf = (event: Event): readonly StockChange[] => {
+  switch (event.type) {
+    case 'lot-received':
+      return [change({ item: event.lot.item, lot: event.lot.id }, fromNumber(event.lot.quantity), ZERO)];
+    case 'stock-received':
+    case 'stock-put-back':
+      return [change(event, add(read(event.quantity), read(event.found)), ZERO)];
+    case 'stock-drawn':
+      return [change(event, ZERO, read(event.quantity))];
+    case 'stock-counted': {
+      const counted = { at: event.meta.at, by: event.meta.by };
+      return [{ ...change(event, add(read(event.more), read(event.found)), read(event.fewer)), counted }];
+    }
+    case 'hardware-fitted':
+    case 'operation-finished':
+      return drawn(event.drawn ?? []);
+    default:
+      return [];
+  }
+};
+
+const read = (text: string): Exact => parseDecimal(text) ?? ZERO;
+/** A lot's quantity is a number in its event: as it is written, 7.5 is 15/2. */
+const fromNumber = (quantity: number): Exact =>
+  Number.isSafeInteger(quantity) ? exact(quantity) : read(String(quantity));
+
+const change = ({ item, lot }: StockPlace, came: Exact, went: Exact): StockChange => ({
+  item,
+  lot,
+  came,
+  went,
+  counted: null,
+});
+
+const drawn = (list: readonly Drawn[]): readonly StockChange[] =>
+  list.map((each) => change(each, ZERO, read(each.quantity)));
