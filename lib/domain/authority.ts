@@ -67,8 +67,9 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   'clear-lot': assurance('shop', LEADS, 'a lot kept apart is good after all', ['lot-not-quarantined']),
 
   // stock: books give way to the shelf
-  'receive-stock': assurance('shop', LEADS, 'bulk goods came in', ['value-unreadable']),
+  'receive-stock': assurance('shop', LEADS, 'bulk goods came in', ['value-unreadable', 'already-there']),
   'count-stock': note('shop', 'anyone', 'somebody counted what is there', [
+    'already-there',
     'value-unreadable',
     'lot-of-other-item',
   ]),
@@ -78,6 +79,7 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
     'lot-of-other-item',
   ]),
   'put-away': note('shop', 'anyone', 'goods lie in this bin from now on', [
+    'already-there',
     'value-unreadable',
     'lot-of-other-item',
   ]),

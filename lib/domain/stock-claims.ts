@@ -1,16 +1,27 @@
-/** What a person may claim of stock. Quantities are decimal text, in the item's own unit; a lot names itself where it is traced. */
+/**
+ * What a person may claim of stock. Quantities are decimal text, in the item's own unit; a lot is named where it is traced. A
+ * whole list is one act: all of it is taken, or none.
+ */
 import type { CarId, Key, LotId } from './base/vocabulary';
 import type { OutReason } from './shop/stock';
 
-interface OfStock {
+export interface OfStock {
   readonly item: Key;
   readonly lot?: LotId;
 }
 
+export interface BulkIn {
+  readonly item: Key;
+  readonly quantity: string;
+}
+
+export type Counted = OfStock & { readonly counted: string };
+export type PutAway = OfStock & { readonly bin: string };
+
 export type StockClaim =
   /** Bulk goods came in; a lot is received by itself. */
-  | { readonly type: 'receive-stock'; readonly item: Key; readonly quantity: string }
-  | (OfStock & { readonly type: 'count-stock'; readonly counted: string })
+  | { readonly type: 'receive-stock'; readonly goods: readonly BulkIn[] }
+  | { readonly type: 'count-stock'; readonly counts: readonly Counted[] }
   | (OfStock & {
       readonly type: 'draw-stock';
       readonly quantity: string;
@@ -18,12 +29,4 @@ export type StockClaim =
       readonly forCar?: CarId;
     })
   | (OfStock & { readonly type: 'put-back'; readonly quantity: string })
-  | (OfStock & { readonly type: 'put-away'; readonly bin: string });
-
-/** What the books say of the place that is claimed about is asked for these. */
-export const ASKS_STOCK: ReadonlySet<string> = new Set<StockClaim['type']>([
-  'receive-stock',
-  'count-stock',
-  'draw-stock',
-  'put-back',
-]);
+  | { readonly type: 'put-away'; readonly places: readonly PutAway[] };

@@ -2,8 +2,9 @@
 import { COMMANDS } from './authority';
 import type { PersonId } from './base/vocabulary';
 import { STARTS_CLOCK } from './clocks';
-import type { Command } from './commands';
+import type { Claim, Command } from './commands';
 import type { PlanDocument } from './plan/document';
+import type { OfStock } from './stock-claims';
 
 /** `car:012`, `shop`, `stage:<plan>/<stage>`, `clock:<person>`; a car before anything else (its row is the lock of all that is on it). */
 export type Lock = string;
@@ -23,4 +24,18 @@ export const touches = (command: Command, plan: TouchedPlan | null, actor: Perso
   if (claim.type === 'advance-car')
     return [car, `stage:${plan?.hash ?? ''}/${plan?.stages[claim.to]?.sharesRoomWith ?? claim.to}`];
   return STARTS_CLOCK.has(claim.type) ? [car, `clock:${actor}`] : [car];
+};
+
+/** The places whose balance the judgement of this claim asks for; none where what the books say does not matter. */
+export const stockAsked = (claim: Claim): readonly OfStock[] => {
+  switch (claim.type) {
+    case 'receive-stock':
+      return claim.goods;
+    case 'count-stock':
+      return claim.counts;
+    case 'put-back':
+      return [claim];
+    default:
+      return [];
+  }
 };

@@ -12,9 +12,23 @@ const quantity = figure.refine((text) => {
 
 const place = { item: idSchema, lot: idSchema.optional() };
 
+const MOST = 2000;
+
 export const stockClaims = [
-  z.strictObject({ type: z.literal('receive-stock'), item: idSchema, quantity }),
-  z.strictObject({ type: z.literal('count-stock'), ...place, counted: figure }),
+  z.strictObject({
+    type: z.literal('receive-stock'),
+    goods: z
+      .array(z.strictObject({ item: idSchema, quantity }))
+      .min(1)
+      .max(MOST),
+  }),
+  z.strictObject({
+    type: z.literal('count-stock'),
+    counts: z
+      .array(z.strictObject({ ...place, counted: figure }))
+      .min(1)
+      .max(MOST),
+  }),
   z.strictObject({
     type: z.literal('draw-stock'),
     ...place,
@@ -23,5 +37,11 @@ export const stockClaims = [
     forCar: idSchema.optional(),
   }),
   z.strictObject({ type: z.literal('put-back'), ...place, quantity }),
-  z.strictObject({ type: z.literal('put-away'), ...place, bin: figure }),
+  z.strictObject({
+    type: z.literal('put-away'),
+    places: z
+      .array(z.strictObject({ ...place, bin: figure }))
+      .min(1)
+      .max(MOST),
+  }),
 ] as const;

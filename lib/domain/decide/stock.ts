@@ -1,4 +1,4 @@
-/** Goods in, counted, taken out, put back, put away. Books give way to the shelf: no count is ever refused for what they say. */
+/** Goods in, counted, taken out, put back, put away. Books give way to the shelf: no count is refused for what they say. */
 import { ZERO, compare, parseDecimal, subtract } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
@@ -9,7 +9,7 @@ import type { ShopPayload } from '@/lib/domain/shop-payload';
 import { parseBin } from '@/lib/domain/shop/lot-state';
 import { EMPTY_PLACE, foundBeyond, onHand, stockKey, stockText } from '@/lib/domain/shop/stock';
 import type { Stock, StockPlace } from '@/lib/domain/shop/stock';
-import type { StockClaim } from '@/lib/domain/stock-claims';
+import type { Counted, PutAway, StockClaim } from '@/lib/domain/stock-claims';
 
 interface StockDecision {
   readonly refusals: readonly Refusal[];
@@ -17,53 +17,106 @@ interface StockDecision {
 }
 
 export const decideStock = (facts: Facts, stock: Stock, claim: StockClaim): StockDecision => {
-  const place: StockPlace = { item: claim.item, lot: ('lot' in claim ? claim.lot : undefined) ?? null };
-  if (claim.type === 'draw-stock') return drawn(facts, claim, place);
-  const wrong = wrongPlace(facts, place);
-  const row = stock[stockKey(place)] ?? EMPTY_PLACE;
-  const found = stockText(foundBeyond(row));
   switch (claim.type) {
     case 'receive-stock':
-      return withQuantity(wrong, claim.quantity, 'quantity', (quantity) => ({
-        type: 'stock-received',
-        ...place,
-        quantity,
-        found,
-      }));
+      return together('item', claim.goods, (line) => comesIn('stock-received', facts, stock, line));
     case 'put-back':
-      return withQuantity(wrong, claim.quantity, 'quantity', (quantity) => ({
-        type: 'stock-put-back',
-        ...place,
-        quantity,
-        found,
-      }));
-    case 'count-stock': {
-      const counted = parseDecimal(claim.counted);
-      if (counted === null || compare(counted, ZERO) < 0)
-        return denied([...wrong, unreadable('counted', claim.counted, 'a number, 0 or more')]);
-      return wrong.length > 0
-        ? denied(wrong)
-        : accepted({
-            type: 'stock-counted',
-            ...place,
-            counted: stockText(counted),
-            had: stockText(onHand(row)),
-            more: stockText(positive(subtract(counted, onHand(row)))),
-            fewer: stockText(positive(subtract(onHand(row), counted))),
-            found,
-          });
-    }
-    case 'put-away': {
-      const bin = parseBin(claim.bin);
-      if (bin === null)
-        return denied([...wrong, unreadable('bin', claim.bin, 'a number and a letter, like 09C')]);
-      return wrong.length > 0 ? denied(wrong) : accepted({ type: 'stock-put-away', ...place, bin });
-    }
+      return comesIn('stock-put-back', facts, stock, claim);
+    case 'count-stock':
+      return together('count', claim.counts, (line) => counted(facts, stock, line));
+    case 'put-away':
+      return together('place', claim.places, (line) => putAway(facts, line));
+    case 'draw-stock':
+      return drawn(facts, claim);
   }
 };
 
+const accepted = (event: ShopPayload): StockDecision => ({ refusals: [], events: [event] });
+const denied = (refusals: readonly Refusal[]): StockDecision => ({ refusals, events: [] });
+const positive = (value: Exact): Exact => (compare(value, ZERO) > 0 ? value : ZERO);
+const unreadable = (field: string, text: string, wanted: string): Refusal =>
+  refuse('value-unreadable', { field, text, wanted });
+
+/** All lines or none. The same place twice would count the second time what the first has changed already. */
+const together = <Line extends { readonly item: string; readonly lot?: string }>(
+  what: string,
+  lines: readonly Line[],
+  decide: (line: Line) => StockDecision,
+): StockDecision => {
+  const seen = new Set<string>();
+  const twice = lines.flatMap((line): readonly Refusal[] => {
+    const place = placeOf(line);
+    const key = stockKey(place);
+    const isNew = !seen.has(key);
+    seen.add(key);
+    if (isNew) return [];
+    return [refuse('already-there', { what, key: place.lot ?? place.item })];
+  });
+  const decisions = lines.map(decide);
+  const refusals = [...twice, ...decisions.flatMap((each) => each.refusals)];
+  return refusals.length > 0
+    ? denied(refusals)
+    : { refusals, events: decisions.flatMap(({ events }) => events) };
+};
+
+const placeOf = ({ item, lot }: { readonly item: string; readonly lot?: string }): StockPlace => ({
+  item,
+  lot: lot ?? null,
+});
+
+const comesIn = (
+  type: 'stock-received' | 'stock-put-back',
+  facts: Facts,
+  stock: Stock,
+  line: { readonly item: string; readonly lot?: string; readonly quantity: string },
+): StockDecision => {
+  const place = placeOf(line);
+  const quantity = parseDecimal(line.quantity);
+  const refusals = wrongPlace(facts, place);
+  if (quantity === null || compare(quantity, ZERO) <= 0)
+    return denied([...refusals, unreadable(`quantity of ${line.item}`, line.quantity, 'a number above 0')]);
+  const found = stockText(foundBeyond(stock[stockKey(place)] ?? EMPTY_PLACE));
+  return refusals.length > 0
+    ? denied(refusals)
+    : accepted({ type, ...place, quantity: stockText(quantity), found });
+};
+
+const counted = (facts: Facts, stock: Stock, line: Counted): StockDecision => {
+  const place = placeOf(line);
+  const row = stock[stockKey(place)] ?? EMPTY_PLACE;
+  const there = parseDecimal(line.counted);
+  const refusals = wrongPlace(facts, place);
+  if (there === null || compare(there, ZERO) < 0)
+    return denied([...refusals, unreadable(`count of ${line.item}`, line.counted, 'a number, 0 or more')]);
+  const had = onHand(row);
+  return refusals.length > 0
+    ? denied(refusals)
+    : accepted({
+        type: 'stock-counted',
+        ...place,
+        counted: stockText(there),
+        had: stockText(had),
+        more: stockText(positive(subtract(there, had))),
+        fewer: stockText(positive(subtract(had, there))),
+        found: stockText(foundBeyond(row)),
+      });
+};
+
+const putAway = (facts: Facts, line: PutAway): StockDecision => {
+  const place = placeOf(line);
+  const bin = parseBin(line.bin);
+  const refusals = wrongPlace(facts, place);
+  if (bin === null)
+    return denied([
+      ...refusals,
+      unreadable(`bin of ${line.item}`, line.bin, 'a number and a letter, like 09C'),
+    ]);
+  return refusals.length > 0 ? denied(refusals) : accepted({ type: 'stock-put-away', ...place, bin });
+};
+
 /** A warning: what went is gone, whatever the books say it was. The lot says what it holds. */
-const drawn = (facts: Facts, claim: ClaimOf<'draw-stock'>, { item, lot }: StockPlace): StockDecision => {
+const drawn = (facts: Facts, claim: ClaimOf<'draw-stock'>): StockDecision => {
+  const { item, lot } = placeOf(claim);
   const held = lot === null ? null : facts.lots[lot];
   const quantity = parseDecimal(claim.quantity);
   if (held === undefined) return denied([refuse('unknown-thing', { what: 'lot', key: lot ?? '' })]);
@@ -77,24 +130,6 @@ const drawn = (facts: Facts, claim: ClaimOf<'draw-stock'>, { item, lot }: StockP
     reason: claim.reason,
     forCar: claim.forCar ?? null,
   });
-};
-
-const accepted = (event: ShopPayload): StockDecision => ({ refusals: [], events: [event] });
-const denied = (refusals: readonly Refusal[]): StockDecision => ({ refusals, events: [] });
-const positive = (value: Exact): Exact => (compare(value, ZERO) > 0 ? value : ZERO);
-const unreadable = (field: string, text: string, wanted: string): Refusal =>
-  refuse('value-unreadable', { field, text, wanted });
-
-const withQuantity = (
-  wrong: readonly Refusal[],
-  text: string,
-  field: string,
-  event: (quantity: string) => ShopPayload,
-): StockDecision => {
-  const quantity = parseDecimal(text);
-  if (quantity === null || compare(quantity, ZERO) <= 0)
-    return denied([...wrong, unreadable(field, text, 'a number above 0')]);
-  return wrong.length > 0 ? denied(wrong) : accepted(event(stockText(quantity)));
 };
 
 /** A lot that nobody received, or that holds something else. */

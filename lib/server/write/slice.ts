@@ -10,7 +10,7 @@ import type { PlanDocument } from '@/lib/domain/plan/document';
 import type { Shop } from '@/lib/domain/shop/rows';
 import { stockKey } from '@/lib/domain/shop/stock';
 import type { Stock } from '@/lib/domain/shop/stock';
-import { ASKS_STOCK } from '@/lib/domain/stock-claims';
+import { stockAsked } from '@/lib/domain/touches';
 import type { World } from '@/lib/domain/world';
 import { shopDay } from '@/lib/wire/shop-day';
 import type { Transaction } from '@/lib/server/database';
@@ -152,11 +152,16 @@ const photosNow = async (tx: Transaction, command: Command): Promise<Facts['phot
   return Object.fromEntries(held.map(({ sha256, car, copySha256 }) => [sha256, { car, copy: copySha256 }]));
 };
 
-/** The place that a claim about stock names, as it is; whoever takes from it on a car waits for the shop's lock. */
-const stockNow = async (tx: Transaction, { claim }: Command): Promise<Stock> =>
-  ASKS_STOCK.has(claim.type) && 'item' in claim
-    ? readStock(tx, [stockKey({ item: claim.item, lot: ('lot' in claim ? claim.lot : undefined) ?? null })])
-    : {};
+/** The places that a claim about stock names, as they are; whoever takes from them on a car waits for the shop's lock. */
+const stockNow = async (tx: Transaction, { claim }: Command): Promise<Stock> => {
+  const asked = stockAsked(claim);
+  return asked.length === 0
+    ? {}
+    : readStock(
+        tx,
+        asked.map(({ item, lot }) => stockKey({ item, lot: lot ?? null })),
+      );
+};
 
 const photosIn = ({ claim }: Command): readonly string[] =>
   claim.type === 'add-photo' ? [claim.hash] : 'photos' in claim ? (claim.photos ?? []) : [];

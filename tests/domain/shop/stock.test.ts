@@ -45,7 +45,7 @@ const DOCUMENT = plan({
 const opened = (): Shop => {
   const shop = shopWith(DOCUMENT);
   shop.does('leo', { type: 'receive-lot', lot: 'L-1', item: 'nut', quantity: 20 });
-  shop.does('leo', { type: 'receive-stock', item: 'washer', quantity: '6' });
+  shop.does('leo', { type: 'receive-stock', goods: [{ item: 'washer', quantity: '6' }] });
   shop.does('tom', { type: 'start-operation', car: 'C1', operation: 'AX-010' });
   return shop;
 };
@@ -105,19 +105,33 @@ describe('the shelf', () => {
     const shop = opened();
     snug(shop, 'J-1');
     snug(shop, 'J-2');
-    shop.does('tess', { type: 'count-stock', item: 'washer', counted: '7' });
+    shop.does('tess', { type: 'count-stock', counts: [{ item: 'washer', counted: '7' }] });
     expect(place(shop, 'washer')).toBe('7, found 0');
     expect(shop.world.stock[stockKey({ item: 'washer', lot: null })]?.counted?.by).toBe('tess');
-    const [again] = shop.does('tess', { type: 'count-stock', item: 'washer', counted: '5' });
+    const [again] = shop.does('tess', { type: 'count-stock', counts: [{ item: 'washer', counted: '5' }] });
     expect(again).toMatchObject({ counted: '5', had: '7', more: '0', fewer: '2', found: '0' });
     expect(place(shop, 'washer')).toBe('5, found 0');
+  });
+
+  test('a list is counted whole or not at all, with every reason', () => {
+    const shop = opened();
+    const counts = [
+      { item: 'washer', counted: '40' },
+      { item: 'nut', lot: 'L-9', counted: '3' },
+      { item: 'fluid', counted: '-1' },
+    ];
+    expect(shop.codes('tess', { type: 'count-stock', counts })).toEqual([
+      'unknown-thing',
+      'value-unreadable',
+    ]);
+    expect(place(shop, 'washer')).toBe('6, found 0');
   });
 
   test('goods that come after something was found are all there', () => {
     const shop = opened();
     snug(shop, 'J-1');
     snug(shop, 'J-2');
-    shop.does('leo', { type: 'receive-stock', item: 'washer', quantity: '100' });
+    shop.does('leo', { type: 'receive-stock', goods: [{ item: 'washer', quantity: '100' }] });
     expect(place(shop, 'washer')).toBe('100, found 0');
   });
 
@@ -133,9 +147,9 @@ describe('the shelf', () => {
   test('a lot lies where it was put, else where its item lies', () => {
     const shop = opened();
     expect(binOf(shop.world.shop, 'nut', 'L-1')).toBeNull();
-    shop.does('tom', { type: 'put-away', item: 'nut', bin: '9c' });
+    shop.does('tom', { type: 'put-away', places: [{ item: 'nut', bin: '9c' }] });
     expect(binOf(shop.world.shop, 'nut', 'L-1')).toBe('09C');
-    shop.does('tom', { type: 'put-away', item: 'nut', lot: 'L-1', bin: '12 A' });
+    shop.does('tom', { type: 'put-away', places: [{ item: 'nut', lot: 'L-1', bin: '12 A' }] });
     expect([binOf(shop.world.shop, 'nut', 'L-1'), binOf(shop.world.shop, 'nut', null)]).toEqual([
       '12A',
       '09C',
@@ -143,11 +157,21 @@ describe('the shelf', () => {
   });
 
   test.each([
-    [{ type: 'receive-stock', item: 'washer', quantity: '0' }, 'value-unreadable'],
-    [{ type: 'count-stock', item: 'washer', counted: 'some' }, 'value-unreadable'],
-    [{ type: 'count-stock', item: 'washer', lot: 'L-1', counted: '3' }, 'lot-of-other-item'],
+    [{ type: 'receive-stock', goods: [{ item: 'washer', quantity: '0' }] }, 'value-unreadable'],
+    [{ type: 'count-stock', counts: [{ item: 'washer', counted: 'some' }] }, 'value-unreadable'],
+    [
+      {
+        type: 'count-stock',
+        counts: [
+          { item: 'washer', counted: '3' },
+          { item: 'washer', counted: '4' },
+        ],
+      },
+      'already-there',
+    ],
+    [{ type: 'count-stock', counts: [{ item: 'washer', lot: 'L-1', counted: '3' }] }, 'lot-of-other-item'],
     [{ type: 'put-back', item: 'nut', lot: 'L-9', quantity: '3' }, 'unknown-thing'],
-    [{ type: 'put-away', item: 'nut', bin: 'by the door' }, 'value-unreadable'],
+    [{ type: 'put-away', places: [{ item: 'nut', bin: 'by the door' }] }, 'value-unreadable'],
     [{ type: 'draw-stock', item: 'nut', lot: 'L-9', quantity: '1', reason: 'lost' }, 'unknown-thing'],
   ] as const)('%j is refused: %s', (claim, code) => {
     expect(opened().codes('leo', claim)).toEqual([code]);
@@ -179,11 +203,11 @@ test('no order of what happens brings a place below none, and it is the sum of i
       for (const { what, count, isLot } of acts) {
         const of = isLot ? { item: 'nut', lot: 'L-1' } : { item: 'washer' };
         const quantity = String(count + 1);
-        if (what === 0) shop.does('leo', { type: 'receive-stock', item: 'washer', quantity });
+        if (what === 0) shop.does('leo', { type: 'receive-stock', goods: [{ item: 'washer', quantity }] });
         if (what === 1) shop.does('tom', { type: 'draw-stock', ...of, quantity, reason: 'lost' });
         if (what === 2) shop.does('tom', { type: 'put-back', ...of, quantity });
         if (what === 3) {
-          shop.does('tom', { type: 'count-stock', ...of, counted: String(count) });
+          shop.does('tom', { type: 'count-stock', counts: [{ ...of, counted: String(count) }] });
           expect(place(shop, of.item, 'lot' in of ? of.lot : null)).toBe(`${String(count)}, found 0`);
         }
         if (what === 4) {

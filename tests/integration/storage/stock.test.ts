@@ -56,7 +56,7 @@ const have = (stock: Stock, item: string, lot: string | null = null): string => 
 
 test('eight cars of two servers draw from one lot while others count, lose and receive: rows are the sums of all events', async () => {
   await shop.must('leo', { type: 'receive-lot', lot: 'L-1', item: 'nut', quantity: 50 });
-  await shop.must('leo', { type: 'receive-stock', item: 'washer', quantity: '5' });
+  await shop.must('leo', { type: 'receive-stock', goods: [{ item: 'washer', quantity: '5' }] });
   const cars = Array.from({ length: 8 }, (_, at) => `C${String(at)}`);
   const hardware = [{ item: 'nut', lot: 'L-1' }];
   for (const car of cars) {
@@ -72,10 +72,10 @@ test('eight cars of two servers draw from one lot while others count, lose and r
     await Promise.all(acts.map((each) => shop.run(each)));
     const fits = cars.map((car) => shop.given('tom', { type: 'snug-joint', car, joint: 'J-1', hardware }));
     const beside = [
-      shop.given('tess', { type: 'count-stock', item: 'washer', counted: '3' }),
+      shop.given('tess', { type: 'count-stock', counts: [{ item: 'washer', counted: '3' }] }),
       shop.given('tess', { type: 'draw-stock', item: 'nut', lot: 'L-1', quantity: '1', reason: 'lost' }),
-      shop.given('leo', { type: 'receive-stock', item: 'washer', quantity: '2.5' }),
-      shop.given('leo', { type: 'put-away', item: 'nut', lot: 'L-1', bin: '09C' }),
+      shop.given('leo', { type: 'receive-stock', goods: [{ item: 'washer', quantity: '2.5' }] }),
+      shop.given('leo', { type: 'put-away', places: [{ item: 'nut', lot: 'L-1', bin: '09C' }] }),
     ];
     const answers = await Promise.all(
       [...fits, ...beside].map((each, at) => runCommand(at % 2 === 0 ? shop.db : other, 'UTC', each)),
