@@ -118,9 +118,7 @@ export const lineClaims = (at: Site, job: Running, line: BodyRequirement): reado
   const car = at.car.id;
   switch (line.verb) {
     case 'snug':
-      return levelOf(at.car.joints[line.joint]) === 'open'
-        ? [{ type: 'snug-joint', car, joint: line.joint }]
-        : [];
+      return levelOf(at.car.joints[line.joint]) === 'open' ? [snugging(at, line.joint)] : [];
     case 'final':
       return isSettled(at, line.joint) ? [] : tightening(at, line.joint);
     case 'retorque':
@@ -203,6 +201,13 @@ export const tightening = (at: Site, key: string, options: EvidenceOptions = {})
     ...(evidence === null ? [] : [{ type: 'final-joint' as const, ...named, ...evidence }]),
     ...(levelOf(car.joints[key]) === 'open' ? [{ type: 'snug-joint' as const, ...named }] : []),
   ];
+};
+
+/** Run up, with what goes in. */
+export const snugging = (at: Site, key: string): CarClaim => {
+  const joint = at.plan.joints.get(key);
+  const hardware = joint === undefined ? [] : lotsFor(at, joint);
+  return { type: 'snug-joint', car: at.car.id, joint: key, ...(hardware.length === 0 ? {} : { hardware }) };
 };
 
 /** Where the plan asks for the lot, what goes in new is told with the newest good one. */

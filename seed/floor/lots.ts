@@ -2,24 +2,20 @@
 import type { Day } from '@/lib/domain/base/vocabulary';
 import type { ShopClaim } from '@/lib/domain/commands';
 import type { PlanDocument } from '@/lib/domain/plan/document';
+import { bought } from './shelf';
 
 type ReceiveLot = Extract<ShopClaim, { type: 'receive-lot' }>;
 
 /** What does not keep, and how many days from its receipt. */
 const KEEPS: Readonly<Record<string, number>> = {
   'BF-4': 540,
-  'BF-51': 540,
+  'BF-51': 133,
   'SL-poly': 300,
   'TS-lin': 365,
   COOL: 900,
 };
 /** Bolts whose maker's paper is asked for and filed. */
 const WITH_CERTIFICATE = /-10$|^M14|^F716/;
-
-const quantityOf = (item: string): number => {
-  if (/^(NL|NM|NH|M8|M10|PC|TN)/.test(item)) return 200;
-  return /^(M|N|C|F|T)/.test(item) ? 100 : 12;
-};
 
 /** One lot of everything that the plan traces, in the plan's order. */
 export const openingLots = (document: PlanDocument, laterBy: (days: number) => Day): readonly ReceiveLot[] =>
@@ -32,7 +28,7 @@ export const openingLots = (document: PlanDocument, laterBy: (days: number) => D
         type: 'receive-lot',
         lot,
         item,
-        quantity: quantityOf(item),
+        quantity: Number(bought(document)(item)),
         ...(WITH_CERTIFICATE.test(item)
           ? { certificate: `3.1 / ${lot.slice(2)}`, certificateAsked: true }
           : {}),

@@ -1,6 +1,7 @@
 /** What the shop's own books say over these weeks, besides its cars: tools, lots, and the bad news about both. */
 import type { Day, PersonId } from '@/lib/domain/base/vocabulary';
 import type { ShopClaim } from '@/lib/domain/commands';
+import type { World } from '@/lib/domain/world';
 import type { DemoPlan } from '@/seed/demo-plans';
 import {
   DEMO_LEAD,
@@ -12,6 +13,7 @@ import {
 } from '@/seed/demo-shop';
 import { addDays } from './calendar';
 import type { Calendar } from './calendar';
+import { bins, firstBulk, stocktake } from './shelf';
 import { LOT_TOO_SOFT, laterLots, openingLots } from './lots';
 
 /** Enters these at that time of that day. */
@@ -25,6 +27,7 @@ export const opening = (shop: Shop, { today }: Calendar, opened: Day, plan: Demo
   shop(opened, '09:00', DEMO_LEAD, [{ type: 'release-plan', plan: plan.hash }]);
   const lots = openingLots(plan.document, (days) => addDays(opened, days));
   shop(opened, '10:00', DEMO_OWNER, lots);
+  shop(opened, '13:00', DEMO_LEAD, [bins(plan.document), firstBulk(plan.document)]);
 };
 
 /** One paper of one of them runs out the day after tomorrow. */
@@ -55,6 +58,11 @@ export const midway = (shop: Shop, calendar: Calendar): void => {
       ],
     },
   ]);
+};
+
+/** Friday afternoon: somebody walks past the bins with a list. */
+export const counting = (shop: Shop, calendar: Calendar, world: World): void => {
+  shop(calendar.day(2), '16:20', DEMO_LEAD, [stocktake(world)]);
 };
 
 /** This week's: a dropped wrench, one that came back reading high, a lot that is too soft. */

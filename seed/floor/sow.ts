@@ -5,8 +5,13 @@ import type { GivenLine } from '@/seed/driver';
 
 /** Cars make room for each other: these are heard in the order of time across all of them. */
 const MOVES: ReadonlySet<ClaimType> = new Set(['start-car', 'advance-car', 'send-back', 'deliver-car']);
-/** These cast doubt on what came before and on nothing that comes later: everything earlier must be there. */
-const BAD_NEWS: ReadonlySet<ClaimType> = new Set(['suspect-tool', 'record-calibration', 'quarantine-lot']);
+/** These speak of what came before and of nothing that comes later, doubts and counts: everything earlier must be there. */
+const LOOKS_BACK: ReadonlySet<ClaimType> = new Set([
+  'suspect-tool',
+  'record-calibration',
+  'quarantine-lot',
+  'count-stock',
+]);
 
 /** These let a person's clock go: whoever begins elsewhere waits for all of them. */
 const STOPS: ReadonlySet<ClaimType> = new Set(['pause-operation', 'finish-operation', 'take-over-operation']);
@@ -37,7 +42,7 @@ export const sow = async (
     const { claim } = line.command;
     const stream = 'car' in claim ? claim.car : SHOP;
     const isMove = MOVES.has(claim.type);
-    const before = BAD_NEWS.has(claim.type)
+    const before = LOOKS_BACK.has(claim.type)
       ? [...last.values()]
       : [
           lastOf(stream),
