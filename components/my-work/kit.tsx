@@ -3,7 +3,7 @@
 import { Glyph } from '@/components/ui/glyph';
 import type { KitLine, ToolLine } from '@/lib/wire/views/my-work';
 
-/** What goes in: what, how many, what is new each time. Bins come with the stock. */
+/** What goes in: where it lies, how many, what is new each time, and what the shelf lacks. */
 export function Kit({ lines }: { readonly lines: readonly KitLine[] }) {
   if (lines.length === 0) return null;
   return (
@@ -12,12 +12,23 @@ export function Kit({ lines }: { readonly lines: readonly KitLine[] }) {
         <h3 id="job-kit">Hardware</h3>
       </header>
       <ul>
-        {lines.map(({ item, name, quantity, rule, isOnce, fitted }) => (
+        {lines.map(({ item, name, quantity, rule, isOnce, fitted, bin, lot, lacks }) => (
           <li key={item}>
+            {bin === null ? (
+              <span className="nobin small dim">no bin</span>
+            ) : (
+              <b className="bin">
+                <span className="vh">bin </span>
+                {bin}
+              </b>
+            )}
             <b className="q num">{quantity} ×</b>
             <span className="t">
               {name}
-              <span className="small dim">{[rule, fitted].filter((each) => each !== '').join('; ')}</span>
+              <span className="small dim">
+                {[lot === null ? '' : `lot ${lot}`, rule, fitted].filter((each) => each !== '').join('; ')}
+              </span>
+              {lacks === '' ? null : <span className="small stop">{lacks}</span>}
             </span>
             {isOnce ? <Glyph name="onetime" size={20} /> : null}
           </li>

@@ -1,9 +1,10 @@
 /** What lies on the shelf as supply: lots, and bulk by its item; what is kept apart or has gone off lies there too, and is not good. */
-import { ZERO, compare, subtract } from '@/lib/domain/base/exact';
+import { ZERO, add, compare, subtract } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
-import type { Day, Key } from '@/lib/domain/base/vocabulary';
+import type { Day, Key, LotId } from '@/lib/domain/base/vocabulary';
 import type { Catalogue } from './item';
 import { lastGoodDay, lotState } from './lot-state';
+import { binOf } from './rows';
 import type { Shop } from './rows';
 import { foundBeyond, onHand } from './stock';
 import type { Stock, StockRow } from './stock';
@@ -60,3 +61,25 @@ const common = (row: StockRow): Pick<Supply, 'item' | 'quantity' | 'onlyFor'> =>
   quantity: onHand(row),
   onlyFor: null,
 });
+
+export interface Reach {
+  readonly bin: string | null;
+  /** The one to take; null for bulk, or where none is there. */
+  readonly lot: LotId | null;
+  /** All that is good, from whichever lot. */
+  readonly good: Exact;
+}
+
+/** Where to reach for it: what goes off first is taken first, then what came first. */
+export const reachFor = (shop: Pick<Shop, 'bins' | 'lots'>, shelf: readonly OnShelf[], item: Key): Reach => {
+  const good = shelf.flatMap(({ supply, isGood }) => (isGood && supply.item === item ? [supply] : []));
+  const [first] = good.toSorted((a, b) => lastDay(a).localeCompare(lastDay(b)));
+  const lot = first?.source.kind === 'lot' ? first.source.lot : null;
+  return {
+    bin: binOf(shop, item, lot),
+    lot,
+    good: good.reduce((sum, { quantity }) => add(sum, quantity), ZERO),
+  };
+};
+
+const lastDay = ({ goodUntil }: Supply): Day => goodUntil ?? '9999-12-31';

@@ -4,10 +4,13 @@ import { assess } from '@/lib/domain/assess';
 import { asksOn } from '@/lib/domain/asks';
 import { planOf } from '@/lib/domain/facts';
 import type { Person } from '@/lib/domain/shop/rows';
+import { catalogueOf } from '@/lib/domain/shop/item';
+import { reachFor, shelfOf } from '@/lib/domain/shop/shelf';
 import type { Database } from '@/lib/server/database';
 import { loadFloor, viewFacts } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
+import { loadStock } from '@/lib/server/load/stock';
 import type { MyWorkView } from '@/lib/wire/views/my-work';
 import { shopDay, shopTime } from '@/lib/wire/shop-day';
 import { whenWords } from '@/lib/wire/views/when';
@@ -19,6 +22,7 @@ import type { Hours } from './my-work/hours';
 import { listsOf, readyWords } from './my-work/lists';
 import { isWaiting, myJobs } from './my-work/order';
 import type { MyJob } from './my-work/order';
+import type { ReachOf } from './my-work/kit-lines';
 import { askedLine, onCarPage, openedJob } from './my-work/opened';
 import { eyesOn } from './verify/eyes';
 
@@ -52,7 +56,8 @@ export const myWorkView = async (
   const named = jobs.find(({ car, job }) => car.id === asked?.car && job.id === asked.job);
   const first = named ?? jobs.find((each) => each.reason !== 'anybody' && !isWaiting(each));
   const given = givens.find(({ car }) => car.id === first?.car.id);
-  const opened = first === undefined || given === undefined ? null : openedJob(given, first.job);
+  const opened =
+    first === undefined || given === undefined ? null : openedJob(given, first.job, await reachOn(db, given));
   const isLead = who.roles.includes('lead');
   const hours = await hoursOf(db, who.id, now, setting.zone);
   return {
@@ -70,6 +75,12 @@ export const myWorkView = async (
         })
       : [],
   };
+};
+
+/** Where everything of this car's plan lies now. */
+const reachOn = async (db: Database, { shop, plan, facts }: Given): Promise<ReachOf> => {
+  const shelf = shelfOf(shop, await loadStock(db), catalogueOf([plan.document]), facts.day);
+  return (item) => reachFor(shop, shelf, item);
 };
 
 /** By the rows, so that it agrees with every other screen; since when, the log says. */

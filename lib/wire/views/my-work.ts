@@ -109,6 +109,12 @@ export interface KitLine {
   readonly isOnce: boolean;
   /** How much of it is in the car already; empty where none is. */
   readonly fitted: string;
+  /** Where it lies; null = nobody has said. */
+  readonly bin: string | null;
+  /** The lot to take, where there are lots. */
+  readonly lot: string | null;
+  /** `none on the shelf`; empty where enough is there. */
+  readonly lacks: string;
 }
 
 export interface ToolLine {

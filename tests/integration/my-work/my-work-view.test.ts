@@ -7,6 +7,10 @@ import { plan } from '@/tests/support/shop';
 import { StoredShop } from '@/tests/support/stored-shop';
 
 const PLAN = plan({
+  items: {
+    nut: { name: 'insert lock nut M10 class 8', reuse: 'once final', trace: 'lot' },
+    washer: { name: 'washer M10' },
+  },
   stages: { AX: { name: 'Axles' }, WH: { name: 'Wheels' } },
   operations: {
     'AX-010': { name: 'Axle on', stage: 'AX', body: ['final J-1'] },
@@ -23,6 +27,7 @@ const PLAN = plan({
       source: 'invented',
       critical: true,
       verify: 'seen',
+      hardware: { nut: 2, washer: 4 },
     },
   },
 });
@@ -121,4 +126,27 @@ describe('second eyes', () => {
     expect(tom.others[0]?.lines[0]?.whyNot).toBe('You signed it. Ada, Leo and Tess can.');
     expect((await seenBy('tom')).eyes).toBe(0);
   });
+});
+
+test('hardware stands with its bin and lot, and with what the shelf lacks', async () => {
+  const kit = async (): Promise<readonly string[]> =>
+    (
+      await myWorkView(shop.db, await person('tess'), { car: 'A-2', job: 'operation:AX-010:1' }, NOW)
+    ).opened?.hardware.map(({ item, bin, lot, lacks }) =>
+      [item, bin ?? 'no bin', lot ?? 'no lot', lacks].join(' '),
+    ) ?? [];
+  expect(await kit()).toEqual([
+    'nut no bin no lot none on the shelf',
+    'washer no bin no lot none on the shelf',
+  ]);
+  await shop.must('leo', { type: 'receive-lot', lot: 'L-1', item: 'nut', quantity: 50 });
+  await shop.must('leo', { type: 'receive-stock', goods: [{ item: 'washer', quantity: '3' }] });
+  await shop.must('tom', {
+    type: 'put-away',
+    places: [
+      { item: 'nut', bin: '09C' },
+      { item: 'washer', bin: '11c' },
+    ],
+  });
+  expect(await kit()).toEqual(['nut 09C L-1 ', 'washer 11C no lot only 3 on the shelf']);
 });

@@ -1,7 +1,7 @@
 /** What a job takes: the number that goes on the tool line by line, hardware, and the tools that fit or stay on the hook. */
 import { toDecimalText } from '@/lib/domain/base/exact';
 import type { StateKey } from '@/lib/domain/base/vocabulary';
-import { levelOf, toExactText } from '@/lib/domain/car/joint';
+import { toExactText } from '@/lib/domain/car/joint';
 import { jointCase } from '@/lib/domain/decide/joints';
 import type { JointCase } from '@/lib/domain/decide/joints';
 import type { CompiledOperation } from '@/lib/domain/plan/compiled';
@@ -10,10 +10,9 @@ import { toolFitsMethod } from '@/lib/domain/torque/tool';
 import { trustRefusals } from '@/lib/domain/torque/trust';
 import { lineOf } from '@/lib/server/queries/car/lines';
 import type { Seen } from '@/lib/server/queries/car/seen';
-import { hardwareViews } from '@/lib/server/queries/sign-off/hardware-view';
 import { toolViews } from '@/lib/server/queries/sign-off/tool-view';
-import type { HardwareView, ToolView } from '@/lib/wire/views/sign-off';
-import type { KitLine, ToolLine, TorqueLine } from '@/lib/wire/views/my-work';
+import type { ToolView } from '@/lib/wire/views/sign-off';
+import type { ToolLine, TorqueLine } from '@/lib/wire/views/my-work';
 
 /** A joint of the job with the tools that there are for it. */
 export interface JobJoint {
@@ -73,50 +72,6 @@ export const torqueOf = (
   if (!('joint' in line) || !TORQUED.has(line.verb)) return null;
   const found = joints.get(line.joint);
   return found === undefined ? null : torqueLine(found);
-};
-
-/** Like hardware of several joints is one line; what the plan uses up besides stands under it. */
-export const kitLines = (
-  seen: Seen,
-  joints: Iterable<JobJoint>,
-  operation: CompiledOperation | undefined,
-): readonly KitLine[] => {
-  const found = new Map<string, { view: HardwareView; quantity: number; fitted: number; places: number }>();
-  for (const { at } of joints)
-    for (const view of hardwareViews(at, seen.spoken)) {
-      const isFitted = levelOf(at.row) !== 'open';
-      const before = found.get(view.item) ?? { view, quantity: 0, fitted: 0, places: 0 };
-      const places = view.places.filter(({ state }) => isFitted && state === 'in').length;
-      found.set(view.item, {
-        view,
-        quantity: before.quantity + view.quantity,
-        fitted: before.fitted + places,
-        places: before.places + view.places.length,
-      });
-    }
-  const hardware = [...found.values()].map(({ view, quantity, fitted, places }): KitLine => ({
-    item: view.item,
-    name: view.name,
-    quantity: String(quantity),
-    rule: view.rule,
-    isOnce: view.isOnce,
-    fitted: fitted === 0 ? '' : fitted === places ? 'fitted already' : 'some of it fitted already',
-  }));
-  const entry = seen.plan.document.operations?.[operation?.key ?? ''];
-  const more = [...Object.entries(entry?.hardware ?? {}), ...Object.entries(entry?.consumables ?? {})];
-  return [
-    ...hardware,
-    ...more
-      .filter(([item]) => !found.has(item))
-      .map(([item, quantity]): KitLine => ({
-        item,
-        name: seen.plan.document.items?.[item]?.name ?? item,
-        quantity: typeof quantity === 'object' ? String(quantity.quantity) : String(quantity),
-        rule: '',
-        isOnce: false,
-        fitted: '',
-      })),
-  ];
 };
 
 /** Those that can do it first; then those that would, were they to be trusted. */

@@ -10,7 +10,9 @@ import { carViewOf } from '@/lib/server/queries/car/view';
 import type { CarView, RowView } from '@/lib/wire/views/car';
 import type { AskedLine, OpenedJob } from '@/lib/wire/views/my-work';
 import { anchorOf } from '@/lib/wire/views/said-line';
-import { jobJoint, jointsOf, kitLines, toolLines, torqueLine, torqueOf } from './job-things';
+import { jobJoint, jointsOf, toolLines, torqueLine, torqueOf } from './job-things';
+import { kitLines } from './kit-lines';
+import type { ReachOf } from './kit-lines';
 
 const JOB_WORDS: Readonly<Record<Job['kind'], string>> = {
   operation: 'Operation',
@@ -27,7 +29,7 @@ const JOB_WORDS: Readonly<Record<Job['kind'], string>> = {
 };
 
 /** Null where the car's page has no line for it. */
-export const openedJob = (given: Given, job: Job): OpenedJob | null => {
+export const openedJob = (given: Given, job: Job, reach: ReachOf): OpenedJob | null => {
   const seen = see(given);
   const view = carViewOf(given, { signature: null, lately: [], chosen: {} });
   const row = rowOf(view, job.id);
@@ -84,7 +86,7 @@ export const openedJob = (given: Given, job: Job): OpenedJob | null => {
             const meant = operation.body[index];
             return { ...line, torque: meant === undefined ? null : torqueOf(byKey, meant) };
           }),
-    hardware: kitLines(seen, joints, operation),
+    hardware: kitLines(seen, joints, operation, reach),
     tools: toolLines(seen, joints),
     asks: asked.map((each) => askedLine(seen, each)),
   };
