@@ -15,6 +15,13 @@ export interface Sending {
   readonly faultOf: (field: string) => string | null;
   /** Gives the command; `done` runs when it was accepted, with what was said aloud. */
   readonly send: (claim: Claim, says: string, done?: () => void) => Promise<void>;
+  /** The same, signed: the PIN dialog wants to know what came of it. */
+  readonly sign: (
+    claim: Claim,
+    signer: { readonly person: string; readonly pin: string },
+    says: string,
+    done?: () => void,
+  ) => Promise<SentAnswer>;
   readonly again: () => Promise<void>;
   readonly clear: () => void;
 }
@@ -26,15 +33,17 @@ export const useSending = (): Sending => {
   const [answer, setAnswer] = useState<SentAnswer | null>(null);
   const [last, setLast] = useState<{ readonly says: string; readonly done?: () => void } | null>(null);
 
-  const take = async (asked: Promise<SentAnswer>, says: string, done?: () => void): Promise<void> => {
+  const take = async (asked: Promise<SentAnswer>, says: string, done?: () => void): Promise<SentAnswer> => {
     setBusy(true);
     const got = await asked;
     setBusy(false);
     setAnswer(got);
-    if (got.outcome !== 'accepted') return;
-    announce(says);
-    done?.();
-    router.refresh();
+    if (got.outcome === 'accepted') {
+      announce(says);
+      done?.();
+      router.refresh();
+    }
+    return got;
   };
 
   return {
@@ -44,9 +53,13 @@ export const useSending = (): Sending => {
       answer?.outcome === 'bad-input'
         ? (answer.fields.find((each) => each.field === `command.claim.${field}`)?.says ?? null)
         : null,
-    send: (claim, says, done) => {
+    send: async (claim, says, done) => {
       setLast({ says, done });
-      return take(sendCommand(claim), says, done);
+      await take(sendCommand(claim), says, done);
+    },
+    sign: (claim, signer, says, done) => {
+      setLast({ says, done });
+      return take(sendCommand(claim, { signer }), says, done);
     },
     again: async () => {
       if (answer?.outcome === 'unknown') await take(answer.again(), last?.says ?? '', last?.done);

@@ -117,7 +117,7 @@ const saysOf = (cars: number, short: number, all: number): string => {
 };
 
 /** Behind the key: `in m` of what is measured, `kit` of what is counted in something else than pieces. */
-const unitWords = (unit: string): string => (unit === 'pc' ? '' : isCounted(unit) ? unit : `in ${unit}`);
+export const unitWords = (unit: string): string => (unit === 'pc' ? '' : isCounted(unit) ? unit : `in ${unit}`);
 
 const sumOf = (lines: readonly { readonly quantity: Exact }[]): Exact =>
   lines.reduce((sum, { quantity }) => add(sum, quantity), ZERO);

@@ -1,0 +1,37 @@
+/** In which joints a lot stands now, on which cars: how a bad lot is found again. */
+import { ZERO, add } from '@/lib/domain/base/exact';
+import type { Exact } from '@/lib/domain/base/exact';
+import type { LotId } from '@/lib/domain/base/vocabulary';
+import { WHOLE, placesOf, shareOfPlace } from '@/lib/domain/car/hardware';
+import { doubtsOf } from '@/lib/domain/car/joint';
+import type { DoubtFacts } from '@/lib/domain/car/joint';
+import type { JointRow } from '@/lib/domain/car/joint-rows';
+import type { Car } from '@/lib/domain/car/rows';
+import type { CompiledJoint, CompiledPlan } from '@/lib/domain/plan/compiled';
+
+export interface LotInJoint {
+  readonly joint: CompiledJoint;
+  readonly row: JointRow;
+  readonly quantity: Exact;
+  /** None where it serves the joint as a whole. */
+  readonly fasteners: readonly number[];
+  readonly inDoubt: boolean;
+}
+
+/** In the plan's order. A spent piece that came off promises nothing, and is not there any more. */
+export const lotIn = (plan: CompiledPlan, car: Car, lot: LotId, facts: DoubtFacts): readonly LotInJoint[] =>
+  plan.all.joints.flatMap((joint): readonly LotInJoint[] => {
+    const row = car.joints[joint.stateKey];
+    if (row?.lots.includes(lot) !== true) return [];
+    let quantity = ZERO;
+    const fasteners: number[] = [];
+    for (const line of joint.hardware)
+      for (const place of placesOf(joint, line)) {
+        const piece = row.fasteners[place]?.[line.item];
+        if (piece?.lot !== lot || piece.spent) continue;
+        quantity = add(quantity, shareOfPlace(joint, line));
+        if (place !== WHOLE) fasteners.push(Number(place));
+      }
+    const isDoubted = doubtsOf(row, facts).some((doubt) => doubt.cause === 'lot-quarantined');
+    return [{ joint, row, quantity, fasteners: fasteners.sort((a, b) => a - b), inDoubt: isDoubted }];
+  });

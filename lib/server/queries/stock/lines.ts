@@ -1,0 +1,120 @@
+/** One place of the stock as lists and pages show it. */
+import 'server-only';
+import { ZERO, compare } from '@/lib/domain/base/exact';
+import { addDays } from '@/lib/domain/base/days';
+import type { Day, Key } from '@/lib/domain/base/vocabulary';
+import type { PlanDocument } from '@/lib/domain/plan/document';
+import { catalogueOf } from '@/lib/domain/shop/item';
+import type { Catalogue } from '@/lib/domain/shop/item';
+import { lastGoodDay, lotState } from '@/lib/domain/shop/lot-state';
+import { quantityText } from '@/lib/domain/shop/need-words';
+import { binOf } from '@/lib/domain/shop/rows';
+import type { Lot, Shop } from '@/lib/domain/shop/rows';
+import { foundBeyond, onHand } from '@/lib/domain/shop/stock';
+import type { Stock, StockRow } from '@/lib/domain/shop/stock';
+import type { Database } from '@/lib/server/database';
+import { loadPlans } from '@/lib/server/load/plan';
+import { loadShop, shopSetting } from '@/lib/server/load/shop';
+import { loadStock } from '@/lib/server/load/stock';
+import { unitWords } from '@/lib/server/queries/hardware';
+import { shopDay } from '@/lib/wire/shop-day';
+import type { StockLine, StockState } from '@/lib/wire/views/stock';
+import { dayWords, whenWords } from '@/lib/wire/views/when';
+
+/** What every page of the stock reads. */
+export interface Shelves {
+  readonly shop: Shop;
+  readonly stock: Stock;
+  readonly catalogue: Catalogue;
+  readonly plans: Readonly<Record<string, PlanDocument>>;
+  readonly today: Day;
+  readonly day: (day: Day) => string;
+  readonly dayOf: (at: string) => string;
+  readonly when: (at: string) => string;
+}
+
+export const readShelves = async (db: Database, now: string): Promise<Shelves> => {
+  const [shop, stock, { zone }] = await Promise.all([loadShop(db), loadStock(db), shopSetting(db)]);
+  const plans = await loadPlans(db, Object.keys(shop.plans));
+  const today = shopDay(zone)(now);
+  const day = (each: Day): string => dayWords(each, today);
+  return {
+    shop,
+    stock,
+    plans,
+    catalogue: catalogueOf(Object.values(plans)),
+    today,
+    day,
+    dayOf: (at) => day(shopDay(zone)(at)),
+    when: whenWords(zone, today),
+  };
+};
+
+export const itemName = ({ catalogue }: Shelves, item: Key): string => catalogue[item]?.name ?? item;
+
+/** A lot that is used up, or a traced thing whose pieces all name their lot: on its item's page only. */
+export const isEmptied = ({ shop, catalogue }: Shelves, row: StockRow): boolean =>
+  compare(onHand(row), ZERO) === 0 &&
+  compare(foundBeyond(row), ZERO) === 0 &&
+  (row.lot === null
+    ? catalogue[row.item]?.trace === 'lot'
+    : (shop.lots[row.lot]?.quarantined ?? null) === null);
+
+export const lineOf = (shelves: Shelves, row: StockRow): StockLine => {
+  const { shop, catalogue, dayOf } = shelves;
+  const lot = row.lot === null ? undefined : shop.lots[row.lot];
+  const unit = catalogue[row.item]?.unit ?? 'pc';
+  const state = stateOf(shelves, row, lot);
+  return {
+    item: row.item,
+    name: itemName(shelves, row.item),
+    unit: unitWords(unit),
+    lot: row.lot,
+    bin: binOf(shop, row.item, row.lot),
+    had: quantityText(onHand(row), unit),
+    came: lot === undefined ? '' : `in ${dayOf(lot.receivedAt)}`,
+    isGood: !state.isStop,
+    state,
+  };
+};
+
+/** So many days before it runs out somebody should know. */
+const SOON = 30;
+
+const stateOf = (shelves: Shelves, row: StockRow, lot: Lot | undefined): StockState => {
+  const { catalogue, today, day, dayOf } = shelves;
+  const shelf = catalogue[row.item]?.shelf ?? null;
+  const unit = catalogue[row.item]?.unit ?? 'pc';
+  const isThere = compare(onHand(row), ZERO) > 0;
+  const found = foundBeyond(row);
+  if (lot?.quarantined !== undefined && lot.quarantined !== null)
+    return said('hold', `kept apart: ${lot.quarantined}`, true, true);
+  const last = lot === undefined ? null : lastGoodDay(lot, shelf);
+  if (lot !== undefined && last !== null && lotState(lot, shelf, today).state === 'expired')
+    return said('clock', `ran out on ${day(last)}: it may not be fitted`, isThere, true);
+  if (compare(found, ZERO) > 0)
+    return said('hint', `${quantityText(found, unit)} more went than the books had: count it`, true, false);
+  if (last !== null && isThere && last <= addDays(today, SOON))
+    return said('clock', `runs out on ${day(last)}`, true, false);
+  if (!isThere) return said('owed', 'none left', false, false);
+  if (row.counted !== null) return said('passed', `counted ${dayOf(row.counted.at)}`, false, false);
+  return said(
+    'passed',
+    lot === undefined
+      ? 'by bin'
+      : lot.certificate === null
+        ? last === null
+          ? 'good'
+          : `good to ${day(last)}`
+        : `certificate ${lot.certificate}`,
+    false,
+    false,
+  );
+};
+
+const said = (sign: StockState['sign'], text: string, wantsLook: boolean, isStop: boolean): StockState => ({
+  sign,
+  text,
+  wantsLook,
+  isStop,
+});

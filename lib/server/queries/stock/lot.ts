@@ -1,0 +1,180 @@
+/** One lot: what came, where every piece of it is now, on all cars, the delivered ones too. */
+import 'server-only';
+import { COMMANDS } from '@/lib/domain/authority';
+import { ZERO, add, compare, parseDecimal, subtract } from '@/lib/domain/base/exact';
+import type { Exact } from '@/lib/domain/base/exact';
+import type { LotId } from '@/lib/domain/base/vocabulary';
+import { either } from '@/lib/domain/base/words';
+import type { Event } from '@/lib/domain/events';
+import { levelOf } from '@/lib/domain/car/joint';
+import type { Car } from '@/lib/domain/car/rows';
+import { planOf } from '@/lib/domain/facts';
+import type { PlanDocument } from '@/lib/domain/plan/document';
+import { lotIn } from '@/lib/domain/shop/lot-trace';
+import type { LotInJoint } from '@/lib/domain/shop/lot-trace';
+import { quantityText } from '@/lib/domain/shop/need-words';
+import type { Lot, Shop } from '@/lib/domain/shop/rows';
+import { EMPTY_PLACE, stockKey } from '@/lib/domain/shop/stock';
+import { OUT_WORDS } from '@/lib/domain/shop/stock-words';
+import type { Database } from '@/lib/server/database';
+import { loadEveryCar } from '@/lib/server/load/car';
+import { loadPlans } from '@/lib/server/load/plan';
+import { nameOfPerson, namesOf } from '@/lib/wire/views/names';
+import type { LotCar, LotJoint, LotView } from '@/lib/wire/views/stock';
+import { lineOf, readShelves } from './lines';
+import type { Shelves } from './lines';
+
+/** Null where there is no such lot. */
+export const lotView = async (db: Database, id: LotId, now: string): Promise<LotView | null> => {
+  const shelves = await readShelves(db, now);
+  const lot = shelves.shop.lots[id];
+  if (lot === undefined) return null;
+  const [cars, told] = await Promise.all([carsWith(db, id, shelves.shop), toldOf(db, id)]);
+  const unit = shelves.catalogue[lot.item]?.unit ?? 'pc';
+  const row = shelves.stock[stockKey({ item: lot.item, lot: id })] ?? {
+    item: lot.item,
+    lot: id,
+    ...EMPTY_PLACE,
+  };
+  const joints = cars.flatMap(({ standing }) => standing);
+  const inCars = sum(joints.map(({ quantity }) => quantity));
+  return {
+    ...lineOf(shelves, row),
+    received: `${quantityText(read(String(lot.quantity)), unit)} came in ${shelves.when(lot.receivedAt)}`,
+    facts: factsOf(lot, shelves),
+    quarantined: lot.quarantined === null ? null : keptApart(lot, told, shelves),
+    cars: cars.map(({ car, plan, standing }) => carOf(car, plan, standing, unit)),
+    gone: goneOf(told, read(row.went), inCars, unit, shelves),
+    joints: { count: joints.length, inDoubt: joints.filter(({ inDoubt }) => inDoubt).length },
+    signers: signersFor(shelves),
+  };
+};
+
+export const isLot = async (db: Database, id: LotId): Promise<boolean> =>
+  (await db.lot.count({ where: { id } })) > 0;
+
+interface CarWith {
+  readonly car: Car;
+  readonly plan: PlanDocument;
+  readonly standing: readonly LotInJoint[];
+}
+
+const carsWith = async (db: Database, id: LotId, shop: Shop): Promise<readonly CarWith[]> => {
+  const cars = await loadEveryCar(db);
+  const plans = await loadPlans(
+    db,
+    cars.map(({ plan }) => plan),
+  );
+  return cars.flatMap((car): readonly CarWith[] => {
+    const plan = planOf({ plans }, car);
+    const standing = plan === null ? [] : lotIn(plan, car, id, shop);
+    return plan === null || standing.length === 0 ? [] : [{ car, plan: plan.document, standing }];
+  });
+};
+
+type ToldOfLot = Extract<
+  Event,
+  { type: 'stock-drawn' | 'stock-counted' | 'stock-put-back' | 'lot-quarantined' | 'lot-cleared' }
+>;
+
+/** What the log tells of it in the shop's own stream, the earliest first. */
+const toldOf = async (db: Database, id: LotId): Promise<readonly ToldOfLot[]> => {
+  const stored = await db.$queryRaw<{ body: string }[]>`
+    SELECT body FROM event
+    WHERE stream = 'shop'
+      AND type IN ('stock-drawn', 'stock-counted', 'stock-put-back', 'lot-quarantined', 'lot-cleared')
+      AND strpos(body, ${`"lot":${JSON.stringify(id)}`}) > 0
+    ORDER BY version`;
+  return stored
+    .map(({ body }) => (JSON.parse(body) as { event: ToldOfLot }).event)
+    .filter(({ lot }) => lot === id);
+};
+
+const read = (text: string): Exact => parseDecimal(text) ?? ZERO;
+const sum = (quantities: readonly Exact[]): Exact => quantities.reduce(add, ZERO);
+
+const factsOf = ({ certificate, certificateAsked, expires }: Lot, { day }: Shelves): readonly string[] => [
+  certificate !== null
+    ? `certificate ${certificate}`
+    : certificateAsked
+      ? 'its certificate is asked for and missing'
+      : 'no certificate asked for',
+  ...(expires === null ? [] : [`good to ${day(expires)}`]),
+];
+
+const keptApart = (
+  { quarantined, receivedAt }: Lot,
+  told: readonly ToldOfLot[],
+  { shop, when }: Shelves,
+): LotView['quarantined'] => {
+  const last = told.findLast(({ type }) => type === 'lot-quarantined');
+  return {
+    reason: quarantined ?? '',
+    by: last === undefined ? 'at goods in' : nameOfPerson(shop.people, last.meta.by, last.meta.at),
+    when: when(last?.meta.at ?? receivedAt),
+  };
+};
+
+const carOf = (car: Car, plan: PlanDocument, standing: readonly LotInJoint[], unit: string): LotCar => ({
+  id: car.id,
+  chassis: car.chassis,
+  colour: car.colour,
+  isDelivered: car.delivered,
+  quantity: quantityText(sum(standing.map(({ quantity }) => quantity)), unit),
+  joints: standing.map(({ joint, row, quantity, fasteners, inDoubt }): LotJoint => ({
+    joint: joint.stateKey,
+    name: namesOf(plan)(joint.stateKey) ?? 'joint',
+    href: `/cars/${encodeURIComponent(car.id)}/joints/${encodeURIComponent(joint.stateKey)}`,
+    quantity: quantityText(quantity, unit),
+    at:
+      fasteners.length === 0 || fasteners.length === joint.fasteners
+        ? ''
+        : `at no. ${fasteners.join(', ')} of ${String(joint.fasteners)}`,
+    level: levelOf(row),
+    inDoubt,
+  })),
+});
+
+/** What went and is in no joint: each by its reason; what is left over came off a car again or was miscounted. */
+const goneOf = (
+  told: readonly ToldOfLot[],
+  went: Exact,
+  inCars: Exact,
+  unit: string,
+  { shop, when }: Shelves,
+): LotView['gone'] => {
+  const lines = told.flatMap((event) => {
+    const by = `${nameOfPerson(shop.people, event.meta.by, event.meta.at)}, ${when(event.meta.at)}`;
+    if (event.type === 'stock-drawn')
+      return [
+        {
+          quantity: read(event.quantity),
+          what: OUT_WORDS[event.reason],
+          detail: event.forCar === null ? by : `for ${event.forCar}; ${by}`,
+        },
+      ];
+    if (event.type === 'stock-counted' && event.fewer !== '0')
+      return [{ quantity: read(event.fewer), what: 'missing when it was counted', detail: by }];
+    return [];
+  });
+  const rest = subtract(subtract(went, inCars), sum(lines.map(({ quantity }) => quantity)));
+  return [
+    ...lines,
+    ...(compare(rest, ZERO) > 0
+      ? [{ quantity: rest, what: 'came off a car again', detail: 'renewed, or opened and spent' }]
+      : []),
+  ].map(({ quantity, ...words }) => ({ quantity: quantityText(quantity, unit), ...words }));
+};
+
+/** Whoever clears a lot signs for it: the table of commands says who may. */
+const signersFor = ({ shop }: Shelves): LotView['signers'] => {
+  const { roles } = COMMANDS['clear-lot'];
+  return Object.values(shop.people)
+    .filter(({ left }) => !left)
+    .map(({ id, name, roles: held }) =>
+      roles === 'anyone' || held.some((role) => roles.includes(role))
+        ? { id, name }
+        : { id, name, whyNot: `not ${either(roles)}` },
+    )
+    .sort((a, b) => a.name.localeCompare(b.name, 'en'));
+};
