@@ -9,7 +9,10 @@ interface ItemWhyProps {
 }
 
 /** Each reason with its car and its day; what covers it; what a choice may still add. */
-export function ItemWhy({ item: { name, need, reasons, from, waitsFor, buy }, span }: ItemWhyProps) {
+export function ItemWhy({
+  item: { key: itemKey, name, need, reasons, from, waitsFor, buy },
+  span,
+}: ItemWhyProps) {
   return (
     <tr className="why">
       <td colSpan={span}>
@@ -32,6 +35,11 @@ export function ItemWhy({ item: { name, need, reasons, from, waitsFor, buy }, sp
             </li>
           ))}
         </ul>
+        <p>
+          <Link className="btn quiet" href={`/stock/items/${encodeURIComponent(itemKey)}`} prefetch={false}>
+            Bins and lots<span className="vh"> of {name}</span>
+          </Link>
+        </p>
         {from.length === 0 ? null : <p className="small">Covered: {from.join('; ')}.</p>}
         {waitsFor.length === 0 ? null : (
           <p className="small">More is needed once this is chosen: {waitsFor.join('; ')}.</p>

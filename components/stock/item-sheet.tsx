@@ -25,7 +25,7 @@ export function ItemSheet({ view: { item, name, bin, says, places } }: { readonl
         <section
           key={place.lot ?? ''}
           className={place.state.isStop ? 'sheet onplace bad' : 'sheet onplace'}
-          aria-label={place.lot === null ? 'By bin' : `Lot ${place.lot}`}
+          aria-label={place.lot === null ? 'Counted by bin' : `Lot ${place.lot}`}
         >
           <div className="in">
             <BinCell bin={place.bin ?? bin} />

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { Field } from '@/components/ui/field';
 import { Glyph } from '@/components/ui/glyph';
 import type { StockLine, StockView } from '@/lib/wire/views/stock';
 import './stock.css';
@@ -28,10 +29,14 @@ export function StockList({ view: { says, lines, counts }, isAll, words }: Stock
         </p>
       </div>
       <form className="sheet find" role="search" action="/stock">
-        <label className="label" htmlFor="words">
-          Find an item, a lot or a bin
-        </label>
-        <input id="words" name="q" defaultValue={words} type="search" autoComplete="off" maxLength={60} />
+        <Field
+          label="Find an item, a lot or a bin"
+          name="q"
+          defaultValue={words}
+          type="search"
+          autoComplete="off"
+          maxLength={60}
+        />
         <button className="btn" type="submit">
           Find
         </button>

@@ -1,5 +1,6 @@
 /** Reads what lies where: those places first that want a look. */
 import 'server-only';
+import { EMPTY_PLACE } from '@/lib/domain/shop/stock';
 import type { Database } from '@/lib/server/database';
 import type { ItemView, StockLine, StockView } from '@/lib/wire/views/stock';
 import { isEmptied, itemName, lineOf, readShelves } from './stock/lines';
@@ -39,12 +40,13 @@ export const stockView = async (db: Database, asked: StockAsked, now: string): P
 /** Null where nothing of that name is known. */
 export const itemView = async (db: Database, item: string, now: string): Promise<ItemView | null> => {
   const shelves = await readShelves(db, now);
+  const isTraced = shelves.catalogue[item]?.trace === 'lot';
   const rows = Object.values(shelves.stock).filter((row) => row.item === item);
   if (rows.length === 0 && shelves.catalogue[item] === undefined) return null;
-  const bulk = rows.some(({ lot }) => lot === null)
-    ? rows
-    : [{ item, lot: null, came: '0', went: '0', counted: null }, ...rows];
-  const isTraced = shelves.catalogue[item]?.trace === 'lot';
+  const unsaid = rows.find(({ lot }) => lot === null) ?? { item, lot: null, ...EMPTY_PLACE };
+  const lots = rows.filter(({ lot }) => lot !== null);
+  // Of a traced thing that is of interest only where something went without a word from which lot.
+  const places = isTraced && lots.length > 0 && isEmptied(shelves, unsaid) ? lots : [unsaid, ...lots];
   return {
     item,
     name: itemName(shelves, item),
@@ -52,7 +54,7 @@ export const itemView = async (db: Database, item: string, now: string): Promise
     says: isTraced
       ? 'Traced by lot. What went without a word from which lot is counted by itself.'
       : 'Counted by bin.',
-    places: (isTraced && rows.length > 0 ? rows : bulk)
+    places: places
       .map((row) => lineOf(shelves, row))
       .sort((a, b) => (a.lot ?? '').localeCompare(b.lot ?? '')),
   };
