@@ -21,6 +21,8 @@ const TEXT_RANKS = {
   'duration-unreadable': 'error',
   'reuse-unreadable': 'error',
   'repeat-unusable': 'error',
+  'length-unreadable': 'error',
+  'pieces-unreadable': 'error',
 
   // --- what names what ---
   'key-used-twice': 'error',
@@ -75,6 +77,12 @@ const WORK_RANKS = {
   'check-not-worked': 'gap',
   'check-in-several': 'hint',
   'limit-without-source': 'hint',
+
+  // --- cutting from lengths ---
+  'pieces-without-lengths': 'gap',
+  'piece-too-long': 'error',
+  'pieces-against-quantity': 'hint',
+  'pieces-without-quantity': 'hint',
 } as const satisfies Readonly<Record<string, Rank>>;
 
 export type TextCode = keyof typeof TEXT_RANKS;
