@@ -1,3 +1,6 @@
+// Sent as data and drawn in one go: React sends a drawing in pieces under inline styles, which the page refuses.
+'use client';
+
 import { CarTag, chipOf } from '@/components/shop/plate';
 import { Glyph } from '@/components/ui/glyph';
 import type { CutDrawing, DrawnBar, DrawnPiece } from '@/lib/wire/views/cutting';

@@ -23,12 +23,14 @@ export function CutMarks({ item: { key, name, marks } }: { readonly item: CutIte
           </tr>
         </thead>
         <tbody>
-          {marks.map(({ mark, part, length, count, cars }) => (
+          {marks.map(({ mark, part, codes, length, count, cars }) => (
             <tr key={mark}>
               <th scope="row">
                 <span className="cellbox">{mark}</span>
               </th>
-              <td>{part}</td>
+              <td>
+                {part} <span className="small dim nb">{codes}</span>
+              </td>
               <td className="for">
                 {cars.map(({ car, count: each }) => (
                   <span key={car.id} className="num">

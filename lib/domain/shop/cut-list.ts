@@ -70,6 +70,8 @@ export interface MarkedPiece {
   readonly piece: string;
   readonly length: Exact;
   readonly count: number;
+  /** The work that takes it. */
+  readonly operations: readonly StateKey[];
   readonly cars: readonly { readonly car: CarId; readonly count: number }[];
 }
 
@@ -139,6 +141,7 @@ const marksOf = (wanted: readonly CutWanted[]): readonly MarkedPiece[] => {
       piece: first.piece,
       length: first.length,
       count: sumOf(pieces),
+      operations: [...new Set(pieces.map(({ operation }) => operation))],
       cars: [...new Set(pieces.map(({ car }) => car))].map((car) => ({
         car,
         count: sumOf(pieces.filter((each) => each.car === car)),

@@ -14,6 +14,8 @@ export interface CutCarChoice extends CutCar {
 export interface CutMark {
   readonly mark: string;
   readonly part: string;
+  /** Of the work that takes it. */
+  readonly codes: string;
   readonly length: string;
   readonly count: number;
   readonly cars: readonly { readonly car: CutCar; readonly count: number }[];

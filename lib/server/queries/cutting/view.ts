@@ -118,9 +118,10 @@ const itemOf = (
       ...(ends.num === 0n ? [] : [`${millimetres(ends)} mm off each end`]),
       keep === null ? 'no rest is kept' : `rests kept from ${millimetres(keep)} mm`,
     ].join(', '),
-    marks: marked.map(({ mark, piece, length, count, cars: shares }) => ({
+    marks: marked.map(({ mark, piece, length, count, operations, cars: shares }) => ({
       mark,
       part: piece,
+      codes: operations.join(', '),
       length: millimetres(length),
       count,
       cars: shares.flatMap(({ car, count: each }) => {
