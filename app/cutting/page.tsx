@@ -112,6 +112,11 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
           ))}
         </div>
       )}
+      {items.length === 0 ? null : (
+        <p className="small dim">
+          Rests that lie in the rack are not counted yet: every plan here begins with new lengths.
+        </p>
+      )}
     </>
   );
 }

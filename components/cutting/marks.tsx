@@ -1,3 +1,4 @@
+import { Fragment } from 'react';
 import { CarTag } from '@/components/shop/plate';
 import type { CutItem } from '@/lib/wire/views/cutting';
 
@@ -29,7 +30,13 @@ export function CutMarks({ item: { key, name, marks } }: { readonly item: CutIte
                 <span className="cellbox">{mark}</span>
               </th>
               <td>
-                {part} <span className="small dim nb">{codes}</span>
+                {part}
+                {codes.map((code) => (
+                  <Fragment key={code}>
+                    {' '}
+                    <span className="small dim nb">{code}</span>
+                  </Fragment>
+                ))}
               </td>
               <td className="for">
                 {cars.map(({ car, count: each }) => (

@@ -15,7 +15,7 @@ export interface CutMark {
   readonly mark: string;
   readonly part: string;
   /** Of the work that takes it. */
-  readonly codes: string;
+  readonly codes: readonly string[];
   readonly length: string;
   readonly count: number;
   readonly cars: readonly { readonly car: CutCar; readonly count: number }[];

@@ -121,7 +121,7 @@ const itemOf = (
     marks: marked.map(({ mark, piece, length, count, operations, cars: shares }) => ({
       mark,
       part: piece,
-      codes: operations.join(', '),
+      codes: operations,
       length: millimetres(length),
       count,
       cars: shares.flatMap(({ car, count: each }) => {
