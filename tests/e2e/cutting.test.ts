@@ -60,7 +60,12 @@ test('the reader says for which cars; a strap that cracked is cut again', async 
   await page.waitForURL(/\?car=C54-014$/);
   await page.getByText(/still takes, for C54-014\./).waitFor();
   const row = page.getByRole('row').filter({ hasText: 'tank strap half' });
-  expect(await row.getByRole('cell').allInnerTexts()).toEqual(['tank strap half LN-050', 'C54-014', '285', '4']);
+  expect(await row.getByRole('cell').allInnerTexts()).toEqual([
+    'tank strap half LN-050',
+    'C54-014',
+    '285',
+    '4',
+  ]);
   await page.getByRole('link', { name: 'All cars' }).click();
   await page
     .getByText(/for .*C54-015/)

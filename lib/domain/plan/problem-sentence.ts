@@ -1,5 +1,5 @@
 /** What is wrong with a plan and what clears it, in words. */
-import type { Problem, ProblemCode, WorkCode } from './problem';
+import type { CuttingCode, Problem, ProblemCode, WorkCode } from './problem';
 
 type Words = Readonly<Record<string, string>>;
 
@@ -70,7 +70,7 @@ const sentence = (code: ProblemCode, words: Words): string => {
 };
 
 /** The order of work, stopgaps, joints and checks; closed, so that a new code can't be left without words. */
-const workSentence = (code: WorkCode, words: Words): string => {
+const workSentence = (code: WorkCode | CuttingCode, words: Words): string => {
   const at = (name: string): string => word(words, name);
   switch (code) {
     case 'cycle':
@@ -135,6 +135,14 @@ const workSentence = (code: WorkCode, words: Words): string => {
       return `${at('check')} stands in the bodies of ${at('operations')}; once clear it is clear for all of them. Keep it in one, or give the others checks of their own.`;
     case 'limit-without-source':
       return `Nothing says where the limits of ${at('check')} are from. Add the source.`;
+    default:
+      return cuttingSentence(code, words);
+  }
+};
+
+const cuttingSentence = (code: CuttingCode, words: Words): string => {
+  const at = (name: string): string => word(words, name);
+  switch (code) {
     case 'pieces-without-lengths':
       return `Pieces are cut from ${at('item')}, and nothing says from which lengths. Add “cut: { lengths: [6 m], kerf: 3 mm }” to the item.`;
     case 'piece-too-long':

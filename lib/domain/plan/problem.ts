@@ -77,8 +77,10 @@ const WORK_RANKS = {
   'check-not-worked': 'gap',
   'check-in-several': 'hint',
   'limit-without-source': 'hint',
+} as const satisfies Readonly<Record<string, Rank>>;
 
-  // --- cutting from lengths ---
+/** Pieces against the lengths they are cut from. */
+const CUTTING_RANKS = {
   'pieces-without-lengths': 'gap',
   'piece-too-long': 'error',
   'pieces-against-quantity': 'hint',
@@ -87,9 +89,10 @@ const WORK_RANKS = {
 
 export type TextCode = keyof typeof TEXT_RANKS;
 export type WorkCode = keyof typeof WORK_RANKS;
-export type ProblemCode = TextCode | WorkCode;
+export type CuttingCode = keyof typeof CUTTING_RANKS;
+export type ProblemCode = TextCode | WorkCode | CuttingCode;
 
-const RANKS: Readonly<Record<ProblemCode, Rank>> = { ...TEXT_RANKS, ...WORK_RANKS };
+const RANKS: Readonly<Record<ProblemCode, Rank>> = { ...TEXT_RANKS, ...WORK_RANKS, ...CUTTING_RANKS };
 
 export interface Problem {
   readonly rank: Rank;

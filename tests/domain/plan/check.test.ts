@@ -2,32 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { checkPlan } from '@/lib/domain/plan/check';
 import type { WorkCode } from '@/lib/domain/plan/problem';
 import { problemSentence } from '@/lib/domain/plan/problem-sentence';
-import {
-  CUT_STUD,
-  bracket,
-  expectOnly,
-  one,
-  operation,
-  sound,
-  spoilt,
-  told,
-} from '@/tests/support/sound-plan';
+import { bracket, expectOnly, one, operation, sound, spoilt, told } from '@/tests/support/sound-plan';
 import type { Case, Edit } from '@/tests/support/sound-plan';
-
-/** `D` cuts these pieces and says that it uses so much. */
-const cutting = (
-  quantity: string | number | undefined,
-  pieces: Readonly<Record<string, string>>,
-  at: string,
-): Case => ({
-  given: `${JSON.stringify(pieces)} of ${String(quantity)}`,
-  edits: [
-    ...CUT_STUD,
-    ['operations/D/pieces', { STUD: pieces }],
-    ...(quantity === undefined ? [] : [['operations/D/consumables', { STUD: quantity }] as const]),
-  ],
-  at,
-});
 
 const cases: Readonly<Record<Exclude<WorkCode, 'cycle'>, readonly Case[]>> = {
   'need-never-in-time': [
@@ -163,20 +139,6 @@ const cases: Readonly<Record<Exclude<WorkCode, 'cycle'>, readonly Case[]>> = {
     },
   ],
   'limit-without-source': [one('no source', 'checks/K-1/source', undefined, 'checks/K-1/source')],
-
-  'pieces-without-lengths': [
-    one('an item counted', 'operations/D/pieces', { BOLT: { rail: '2 × 3 m' } }, 'operations/D/pieces/BOLT'),
-  ],
-  'piece-too-long': [
-    cutting('6 m', { long: '5981 mm' }, 'operations/D/pieces/STUD/long'),
-    cutting('9 m', { brace: '2 × 1.5 m', long: '236 in' }, 'operations/D/pieces/STUD/long'),
-  ],
-  'pieces-against-quantity': [
-    cutting('5.9 m', { rail: '2 × 3 m' }, 'operations/D/consumables/STUD'),
-    cutting('6.7 m', { rail: '2 × 3 m' }, 'operations/D/consumables/STUD'),
-    cutting(7, { rail: '2 × 3 m' }, 'operations/D/consumables/STUD'),
-  ],
-  'pieces-without-quantity': [cutting(undefined, { rail: '2 × 3 m' }, 'operations/D/pieces/STUD')],
 };
 
 const codes = Object.keys(cases) as Exclude<WorkCode, 'cycle'>[];
@@ -215,19 +177,6 @@ describe('what is no problem', () => {
       'an ad hoc stopgap',
       ['stopgaps/G-2', { name: 'Tie', quantity: 1, outBy: 'S3', adHoc: true }],
       ['operations/D/body', ['set bled', 'place G-2']],
-    ],
-    [
-      'pieces as long as the room between the ends, rounded, and with their cuts',
-      ...CUT_STUD,
-      ['operations/D/pieces', { STUD: { rail: '5980 mm', stub: '2 × 12.5 mm' } }],
-      ['operations/D/consumables', { STUD: '6.00 m' }],
-    ],
-    [
-      'pieces of what is counted in something else',
-      ...CUT_STUD,
-      ['items/STUD/unit', 'pc'],
-      ['operations/D/pieces', { STUD: { rail: '3 m' } }],
-      ['operations/D/consumables', { STUD: 1 }],
     ],
     ['a setter that may be run again', ['operations/D/redo', undefined], ['operations/D/repeatable', true]],
     ['a caution named as a stage', ['cautions/S1', { hazard: 'Fire', text: 'Mind it.' }]],
