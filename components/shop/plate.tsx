@@ -5,7 +5,7 @@ import { Glyph } from '@/components/ui/glyph';
 const CHIPS = ['oxblood', 'bottle', 'pewter', 'cream', 'slate', 'primer'] as const;
 
 /** `Bottle green` → `bottle`. */
-const chipOf = (colour: string | null): string => {
+export const chipOf = (colour: string | null): string => {
   const words = (colour ?? '').toLowerCase().split(/[^a-z]+/);
   return CHIPS.find((chip) => words.includes(chip)) ?? 'none';
 };

@@ -14,12 +14,19 @@ export type SolveTask =
       readonly problem: OrderProblem;
       readonly withPins: OrderSolution;
       readonly seconds: number;
+    }
+  /** One after the other, each with so many seconds. */
+  | {
+      readonly kind: 'cutting-lists';
+      readonly problems: readonly CuttingProblem[];
+      readonly seconds: number;
     };
 
 interface Answers {
   readonly cutting: CuttingAnswer;
   readonly order: OrderSolution;
   readonly pins: readonly PinCost[];
+  readonly 'cutting-lists': readonly CuttingAnswer[];
 }
 
 /**

@@ -1,6 +1,7 @@
 /** The thread that solves: gets one problem, sends back its answer. Started by `in-worker.ts`. */
 import { parentPort, workerData } from 'node:worker_threads';
 import { solveCutting } from './cutting/solve';
+import type { CuttingAnswer } from './cutting/solve';
 import type { SolveTask } from './in-worker';
 import { pinCosts } from './order/pin-costs';
 import { solveOrder } from './order/solve';
@@ -13,6 +14,11 @@ const solved = async (task: SolveTask): Promise<unknown> => {
       return solveOrder(task.problem, task.seconds);
     case 'pins':
       return pinCosts(task.problem, task.withPins, task.seconds);
+    case 'cutting-lists': {
+      const answers: CuttingAnswer[] = [];
+      for (const problem of task.problems) answers.push(await solveCutting(problem, task.seconds));
+      return answers;
+    }
   }
 };
 

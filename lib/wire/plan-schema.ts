@@ -69,6 +69,10 @@ const operation = z.strictObject({
     .record(z.string(), z.union([z.string(), z.number()]))
     .describe('What is used up, with how much.')
     .optional(),
+  pieces: z
+    .record(z.string(), z.record(z.string(), z.string()))
+    .describe('What is cut, by item: `T60: { side rail: 2 × 3150 mm }`.')
+    .optional(),
   wait: text('Time that must pass afterwards before what needs `wait KEY`: `16 h`.').optional(),
   waitFor: text('What the time is for: paint, sealer, fire watch.').optional(),
   outside: text('How long the work is away at another firm: `7 d`.').optional(),
@@ -175,12 +179,23 @@ const substitute = z.strictObject({
   asksLead: yesNo('A lead must have signed for it first.'),
 });
 
+const cut = z
+  .strictObject({
+    lengths: z.array(z.string()).min(1).describe('The lengths it is sold in: `6 m`, `20 ft` as `240 in`.'),
+    kerf: text('What each cut takes away: `3 mm`.'),
+    ends: text('What is cut away at each end first; absent = nothing.').optional(),
+    keep: text('The shortest rest that goes back into the rack; absent = none does.').optional(),
+  })
+  .describe('How it is cut, for what comes in lengths.')
+  .optional();
+
 const item = z.strictObject({
   name: named('The item as it is bought.'),
   unit: text('What it is counted in; absent = pieces.').optional(),
   reuse: text('`once fitted`, `once final`, `3 times` or `always`; absent = always.').optional(),
   trace: z.enum(['lot', 'bulk']).describe('Traced by lot, or taken from a bin.').optional(),
   note: text('Anything else about it.').optional(),
+  cut,
   substitutes: z.record(z.string(), substitute).describe('Items that may stand in for it.').optional(),
 });
 

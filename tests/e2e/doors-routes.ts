@@ -61,6 +61,7 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/api/photos': post('signed-in'),
   '/api/photos/[hash]': { whose: 'signed-in', is: ['GET'], at: `/api/photos/${'0'.repeat(64)}` },
   '/tools': page('signed-in'),
+  '/cutting': page('signed-in'),
 
   '/set-up': page('leads'),
   '/set-up/shop': page('leads'),

@@ -77,6 +77,7 @@ test('no style sheet of one screen reaches another, which a day of clicking brin
     '/my-work',
     '/verify',
     '/hardware',
+    '/cutting',
     '/tools',
     '/set-up',
   ]) {

@@ -86,6 +86,12 @@ export const sound: PlanDocument = {
 
 export type Edit = readonly [place: string, value: unknown];
 
+/** One item comes in lengths of 6 m, of which 5980 mm are good. */
+export const CUT_STUD: readonly Edit[] = [
+  ['items/STUD/unit', 'm'],
+  ['items/STUD/cut', { lengths: ['2 m', '6 m'], kerf: '3 mm', ends: '10 mm', keep: '1/2 in' }],
+];
+
 /** The sound plan with other values at some places, written `joints/J-1/torque`; undefined takes one out. */
 export const spoilt = (edits: readonly Edit[]): PlanDocument => {
   const draft = structuredClone(sound);

@@ -65,6 +65,9 @@ const operationLinks = (reading: PlanReading): readonly Link[] =>
     ...body.flatMap((line) => bodyLinks(line, entry.repeat)),
     ...references(covers, entry.repeat, 'joint'),
     ...hardwareLinks(entry.hardware, ['operations', key, 'hardware']),
+    ...Object.keys(entry.pieces ?? {}).map((item) =>
+      link({ key: item, position: null }, ['operations', key, 'pieces', item], ['item'], { onKey: true }),
+    ),
   ]);
 
 const jointLinks = (reading: PlanReading): readonly Link[] =>

@@ -6,6 +6,7 @@
  * condition set before it is needed and not cleared in between, nothing covered before it is verified, nothing
  * disturbed after its last gate without a retorque). It can count on what these lists have found to be sound.
  */
+import { checkCutting } from './check-cutting';
 import { checkCycles } from './check-cycles';
 import { checkGates } from './check-gates';
 import { checkJoints } from './check-joints';
@@ -29,5 +30,6 @@ export const checkPlan = (document: PlanDocument): Problem[] => {
     ...checkWork(reading, performers),
     ...checkGates(reading, performers),
     ...checkCycles(reading),
+    ...checkCutting(document),
   ];
 };

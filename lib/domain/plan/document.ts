@@ -9,6 +9,7 @@
  *   Window     `45 ± 3 N·m`  `45 ± 5 % N·m`  `190 to 230 lbf·ft`  `>= 25 mm`  `<= 0.1 mm`  `yes`
  *   Condition  `heater=none and not (axle=rebuilt or tank=lined)`
  *   Duration   `16 h`  `10 min`  `7 d`
+ *   Length     `6 m`  `3150 mm`  `1/8 in`         Pieces  `2 × 3150 mm`
  *   Repeat     `sides`  `corners`  or a number
  *   Reference  `J-110`  `J-110@L`  `J-110@*`
  */
@@ -67,6 +68,8 @@ export interface OperationEntry {
   readonly body?: readonly string[];
   readonly hardware?: Readonly<Record<Key, HardwareQuantity>>;
   readonly consumables?: Readonly<Record<Key, string | number>>;
+  /** What is cut here, by item: each piece by its name, with its number and length. At each position, as consumables. */
+  readonly pieces?: Readonly<Record<Key, Readonly<Record<string, string>>>>;
   /** Time that must pass after it is finished, before what needs `wait KEY`. */
   readonly wait?: string;
   readonly waitFor?: string;
@@ -195,8 +198,21 @@ export interface ItemEntry {
   readonly reuse?: string;
   readonly trace?: 'lot' | 'bulk';
   readonly note?: string;
+  /** For what is cut from lengths: how. */
+  readonly cut?: CutEntry;
   /** What may stand in for it. */
   readonly substitutes?: Readonly<Record<Key, SubstituteEntry>>;
+}
+
+export interface CutEntry {
+  /** The lengths that it is sold in. */
+  readonly lengths: readonly string[];
+  /** What each cut takes away. */
+  readonly kerf: string;
+  /** What is cut away at each end before the rest is good; absent = nothing. */
+  readonly ends?: string;
+  /** The shortest rest that goes back into the rack; absent = none does. */
+  readonly keep?: string;
 }
 
 /** Directed: the item it stands under may become this one, not back. */

@@ -1,5 +1,5 @@
 /** What is wrong with a plan and what clears it, in words. */
-import type { Problem, ProblemCode, WorkCode } from './problem';
+import type { CuttingCode, Problem, ProblemCode, WorkCode } from './problem';
 
 type Words = Readonly<Record<string, string>>;
 
@@ -38,6 +38,10 @@ const sentence = (code: ProblemCode, words: Words): string => {
       return `“${at('text')}” says nothing about reuse. Write “once fitted”, “once final”, “3 times” or “always”.`;
     case 'repeat-unusable':
       return `Nothing can stand ${at('repeat')} times on a car. Write sides, corners, or a whole number from 1 to ${at('most')}.`;
+    case 'length-unreadable':
+      return `“${at('text')}” is no length. Write a number and mm, cm, m or in: 3150 mm, 6 m, 1-1/8 in.`;
+    case 'pieces-unreadable':
+      return `“${at('text')}” says no pieces. Write how many, from 1 to ${at('most')}, and how long: 2 × 3150 mm.`;
     case 'key-used-twice':
       return `“${at('key')}” already names something under ${at('first')}. Give this one under ${at('second')} a key of its own: one key means one thing.`;
     case 'reference-dangling':
@@ -66,7 +70,7 @@ const sentence = (code: ProblemCode, words: Words): string => {
 };
 
 /** The order of work, stopgaps, joints and checks; closed, so that a new code can't be left without words. */
-const workSentence = (code: WorkCode, words: Words): string => {
+const workSentence = (code: WorkCode | CuttingCode, words: Words): string => {
   const at = (name: string): string => word(words, name);
   switch (code) {
     case 'cycle':
@@ -131,6 +135,22 @@ const workSentence = (code: WorkCode, words: Words): string => {
       return `${at('check')} stands in the bodies of ${at('operations')}; once clear it is clear for all of them. Keep it in one, or give the others checks of their own.`;
     case 'limit-without-source':
       return `Nothing says where the limits of ${at('check')} are from. Add the source.`;
+    default:
+      return cuttingSentence(code, words);
+  }
+};
+
+const cuttingSentence = (code: CuttingCode, words: Words): string => {
+  const at = (name: string): string => word(words, name);
+  switch (code) {
+    case 'pieces-without-lengths':
+      return `Pieces are cut from ${at('item')}, and nothing says from which lengths. Add “cut: { lengths: [6 m], kerf: 3 mm }” to the item.`;
+    case 'piece-too-long':
+      return `This piece of ${at('length')} mm is longer than what ${at('item')} leaves between its ends, ${at('room')} mm. Correct the piece, or add a longer length to the item.`;
+    case 'pieces-against-quantity':
+      return `The pieces of ${at('item')} come to ${at('sum')} m, and ${at('operation')} says that it uses up ${at('quantity')}. Correct the pieces or the quantity.`;
+    case 'pieces-without-quantity':
+      return `Pieces are cut from ${at('item')}, and ${at('operation')} does not say that it uses any, so none is bought for it. Add “${at('item')}: ${at('sum')} m” to its consumables.`;
     default:
       return unspoken(code);
   }

@@ -21,6 +21,8 @@ const TEXT_RANKS = {
   'duration-unreadable': 'error',
   'reuse-unreadable': 'error',
   'repeat-unusable': 'error',
+  'length-unreadable': 'error',
+  'pieces-unreadable': 'error',
 
   // --- what names what ---
   'key-used-twice': 'error',
@@ -77,11 +79,20 @@ const WORK_RANKS = {
   'limit-without-source': 'hint',
 } as const satisfies Readonly<Record<string, Rank>>;
 
+/** Pieces against the lengths they are cut from. */
+const CUTTING_RANKS = {
+  'pieces-without-lengths': 'gap',
+  'piece-too-long': 'error',
+  'pieces-against-quantity': 'hint',
+  'pieces-without-quantity': 'hint',
+} as const satisfies Readonly<Record<string, Rank>>;
+
 export type TextCode = keyof typeof TEXT_RANKS;
 export type WorkCode = keyof typeof WORK_RANKS;
-export type ProblemCode = TextCode | WorkCode;
+export type CuttingCode = keyof typeof CUTTING_RANKS;
+export type ProblemCode = TextCode | WorkCode | CuttingCode;
 
-const RANKS: Readonly<Record<ProblemCode, Rank>> = { ...TEXT_RANKS, ...WORK_RANKS };
+const RANKS: Readonly<Record<ProblemCode, Rank>> = { ...TEXT_RANKS, ...WORK_RANKS, ...CUTTING_RANKS };
 
 export interface Problem {
   readonly rank: Rank;

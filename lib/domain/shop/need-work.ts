@@ -57,6 +57,17 @@ const usesOf = ({ document }: CompiledPlan, key: Key): readonly Use[] => {
   ];
 };
 
+/**
+ * How much of its material an operation will still take: all, a share where it is due again for some of its joints, null where
+ * it is finished.
+ */
+export const shareToCome = (plan: CompiledPlan, car: Car, operation: CompiledOperation): Exact | null => {
+  const row = car.operations[operation.stateKey];
+  if (row?.status === 'finished') return null;
+  if (row === undefined || row.run <= 1) return ONE;
+  return shareAgain(car, workNeedsOf(plan).behind.get(operation.stateKey) ?? []);
+};
+
 /** What an operation takes that is not finished: all of it the first time, what is used up when it is due again. */
 export const operationNeed = (
   plan: CompiledPlan,
@@ -66,10 +77,10 @@ export const operationNeed = (
   const row = car.operations[operation.stateKey];
   const needs = workNeedsOf(plan);
   const uses = needs.uses.get(operation.key);
-  if (uses === undefined || row?.status === 'finished') return [];
+  const part = shareToCome(plan, car, operation);
+  if (uses === undefined || part === null) return [];
   const isAgain = row !== undefined && row.run > 1;
   if (!isAgain) return uses.map((use) => lineOf(operation, use, { kind: 'planned' }, ONE));
-  const part = shareAgain(car, needs.behind.get(operation.stateKey) ?? []);
   const cause: NeedCause = {
     kind: 'again',
     operation: operation.stateKey,

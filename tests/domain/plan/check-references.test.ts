@@ -1,6 +1,6 @@
 import { describe, test } from 'vitest';
 import type { TextCode } from '@/lib/domain/plan/problem';
-import { expectOnly, one } from '@/tests/support/sound-plan';
+import { CUT_STUD, expectOnly, one } from '@/tests/support/sound-plan';
 import type { Case, Edit } from '@/tests/support/sound-plan';
 
 const cases: Readonly<Record<TextCode, readonly Case[]>> = {
@@ -81,6 +81,7 @@ const cases: Readonly<Record<TextCode, readonly Case[]>> = {
     one('notIn', 'items/BOLT/substitutes/STUD/notIn/0', 'J-9'),
     one('dueAgain', 'joints/J-2/hardware/BOLT/dueAgain/0', 'Z'),
     one('madeOn', 'operations/C/madeOn', 'P-9'),
+    one('pieces', 'operations/C/pieces', { TUBE: { rail: '2 × 3 m' } }, 'operations/C/pieces/TUBE'),
     one('about', 'checks/K-1/about', 'P-9'),
     one('a key of the language', 'operations/B/needs/0', 'constructor'),
   ],
@@ -104,6 +105,43 @@ const cases: Readonly<Record<TextCode, readonly Case[]>> = {
     one('a position of another axis', 'operations/F/needs/1', 'J-2@FL final'),
     one('a thing without positions', 'operations/F/needs/0', 'A@L'),
   ],
+  'length-unreadable': [
+    one(
+      'a length without a unit',
+      'items/STUD/cut',
+      { lengths: ['6'], kerf: '3 mm' },
+      'items/STUD/cut/lengths/0',
+    ),
+    one('no kerf', 'items/STUD/cut', { lengths: ['6 m'], kerf: '' }, 'items/STUD/cut/kerf'),
+    one(
+      'a torque',
+      'items/STUD/cut',
+      { lengths: ['6 m'], kerf: '0 mm', ends: '3 N·m' },
+      'items/STUD/cut/ends',
+    ),
+    one(
+      'words',
+      'items/STUD/cut',
+      { lengths: ['6 m'], kerf: '0 mm', keep: 'long ones' },
+      'items/STUD/cut/keep',
+    ),
+  ],
+  'pieces-unreadable': [
+    one('no length', 'operations/D/pieces', { STUD: { rail: '2' } }, 'operations/D/pieces/STUD/rail'),
+    one('none of it', 'operations/D/pieces', { STUD: { rail: '0 × 3 m' } }, 'operations/D/pieces/STUD/rail'),
+    one(
+      'a thousand',
+      'operations/D/pieces',
+      { STUD: { rail: '1000 × 3 m' } },
+      'operations/D/pieces/STUD/rail',
+    ),
+    one(
+      'nothing long',
+      'operations/D/pieces',
+      { STUD: { rail: '2 × 0 mm' } },
+      'operations/D/pieces/STUD/rail',
+    ),
+  ].map((each) => ({ ...each, edits: [...each.edits, ...CUT_STUD] })),
   'position-unsettled': [
     {
       given: 'sides from a numbered thing',

@@ -1,0 +1,70 @@
+/** What the cutting page is made from. Places on a bar are shares of its scale, 0 to 1; lengths are texts, in millimetres. */
+
+export interface CutCar {
+  readonly id: string;
+  readonly chassis: string;
+  readonly colour: string | null;
+}
+
+/** A car that still has something to cut, and whether it is in this plan. */
+export interface CutCarChoice extends CutCar {
+  readonly isIn: boolean;
+}
+
+export interface CutMark {
+  readonly mark: string;
+  readonly part: string;
+  /** Of the work that takes it. */
+  readonly codes: readonly string[];
+  readonly length: string;
+  readonly count: number;
+  readonly cars: readonly { readonly car: CutCar; readonly count: number }[];
+}
+
+export interface CutItem {
+  readonly key: string;
+  readonly name: string;
+  /** `kerf 3 mm, 10 mm off each end, rests kept from 300 mm`. */
+  readonly terms: string;
+  readonly marks: readonly CutMark[];
+  /** What is in no drawing, and why. */
+  readonly notes: readonly string[];
+}
+
+export interface CutVerdict {
+  /** No plan has fewer new lengths. */
+  readonly isProved: boolean;
+  readonly says: string;
+  readonly why: string;
+}
+
+export interface DrawnPiece {
+  readonly mark: string;
+  readonly length: string;
+  readonly colour: string | null;
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface DrawnBar {
+  /** `length 1`, `remnant R-3`. */
+  readonly name: string;
+  readonly length: string;
+  /** Of the longest bar. */
+  readonly to: number;
+  readonly pieces: readonly DrawnPiece[];
+  /** Cut away: ends, and a rest that is not worth keeping. */
+  readonly off: readonly { readonly from: number; readonly to: number }[];
+  readonly keep: { readonly from: number; readonly to: number; readonly length: string } | null;
+  /** The whole bar in words, from left to right. */
+  readonly says: string;
+  /** What of it is for which car. */
+  readonly cars: readonly { readonly car: CutCar; readonly marks: string }[];
+}
+
+export interface CutDrawing {
+  readonly verdict: CutVerdict;
+  /** Empty where no plan was found. */
+  readonly bars: readonly DrawnBar[];
+  readonly ticks: readonly { readonly at: number; readonly text: string }[];
+}
