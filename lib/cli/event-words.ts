@@ -1,5 +1,6 @@
 /** What happened, in a few words each: for the lines under an accepted command. */
 import type { Event } from '@/lib/domain/events';
+import { supplyWords } from './supply-words';
 
 /** Exhaustive: an event without words does not compile. */
 export const eventWords = (event: Event): string =>
@@ -42,6 +43,8 @@ const shopWords = (event: ShopEvent): string => {
       return `lot ${event.lot} is kept apart: ${event.reason}`;
     case 'lot-cleared':
       return `lot ${event.lot} may be used again`;
+    default:
+      return supplyWords(event);
   }
 };
 

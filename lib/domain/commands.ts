@@ -22,6 +22,7 @@ import type {
 } from './base/vocabulary';
 import type { FittedClaim } from './car/hardware';
 import type { Qualification, QualificationEnd } from './shop/rows';
+import type { SupplyClaim } from './supply-claims';
 import type { TorqueEvidence } from './torque/evidence';
 
 export interface Command {
@@ -79,7 +80,8 @@ export type ShopClaim =
     }
   | { readonly type: 'release-plan'; readonly plan: string }
   | { readonly type: 'quarantine-lot'; readonly lot: LotId; readonly reason: string }
-  | { readonly type: 'clear-lot'; readonly lot: LotId; readonly reason: string };
+  | { readonly type: 'clear-lot'; readonly lot: LotId; readonly reason: string }
+  | SupplyClaim;
 
 export interface AddTool {
   readonly type: 'add-tool';

@@ -1,6 +1,7 @@
 /** What happened to the shop's own books: people, tools, plans, lots. `events.ts` puts them beside what happens on cars. */
 import type { Instant, LotId, PersonId, Role, ToolId } from './base/vocabulary';
 import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
+import type { SupplyPayload } from './supply-payload';
 import type { Adapter, Calibration, SuspectInterval, Tool } from './torque/tool';
 
 export type ShopPayload =
@@ -40,4 +41,5 @@ export type ShopPayload =
     }
   | { readonly type: 'lot-received'; readonly lot: Lot }
   | { readonly type: 'lot-quarantined'; readonly lot: LotId; readonly reason: string }
-  | { readonly type: 'lot-cleared'; readonly lot: LotId; readonly reason: string };
+  | { readonly type: 'lot-cleared'; readonly lot: LotId; readonly reason: string }
+  | SupplyPayload;

@@ -1,5 +1,6 @@
 /** Events of the shop's own stream: people, tools, lots. */
 import type { ShopEvent } from '@/lib/domain/events';
+import { evolveSupply } from './supply';
 import { endedAfter } from '@/lib/domain/shop/rows';
 import type { Lot, Person, Shop } from '@/lib/domain/shop/rows';
 import type { Tool } from '@/lib/domain/torque/tool';
@@ -67,6 +68,8 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
       return onLot(shop, event.lot, (lot) => ({ ...lot, quarantined: event.reason }));
     case 'lot-cleared':
       return onLot(shop, event.lot, (lot) => ({ ...lot, quarantined: null }));
+    default:
+      return evolveSupply(shop, event);
   }
 };
 

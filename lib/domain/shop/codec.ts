@@ -2,7 +2,18 @@
 import type { SuspectInterval, Tool } from '@/lib/domain/torque/tool';
 import type { Shop } from './rows';
 
-export const SHOP_TABLES = ['person', 'tool', 'tool_suspect', 'adapter', 'lot', 'plan_release'] as const;
+export const SHOP_TABLES = [
+  'person',
+  'tool',
+  'tool_suspect',
+  'adapter',
+  'lot',
+  'plan_release',
+  'item',
+  'supplier',
+  'offer',
+  'line_pin',
+] as const;
 export type ShopTable = (typeof SHOP_TABLES)[number];
 
 /** `nr` tells a tool's suspicions apart; 0 everywhere else. */
@@ -24,6 +35,10 @@ export const shopDelta = (before: Shop | null, after: Shop): readonly ShopRow[] 
   ...differing('adapter', before?.adapters, after.adapters),
   ...differing('lot', before?.lots, after.lots),
   ...differing('plan_release', before?.plans, after.plans),
+  ...differing('item', before?.items, after.items),
+  ...differing('supplier', before?.suppliers, after.suppliers),
+  ...differing('offer', before?.offers, after.offers),
+  ...differing('line_pin', before?.pins, after.pins),
 ];
 
 interface Changed<Row> extends ShopRow {
@@ -70,5 +85,9 @@ export const fromShopRows = (version: number, rows: readonly ShopRow[]): Shop =>
     adapters: of('adapter'),
     lots: of('lot'),
     plans: of('plan_release'),
+    items: of('item'),
+    suppliers: of('supplier'),
+    offers: of('offer'),
+    pins: of('line_pin'),
   };
 };

@@ -5,10 +5,10 @@ import type { Exact } from '@/lib/domain/base/exact';
 import type { CarId, Key } from '@/lib/domain/base/vocabulary';
 import type { Car } from '@/lib/domain/car/rows';
 import type { PlanDocument } from '@/lib/domain/plan/document';
+import { catalogueFor } from '@/lib/server/load/catalogue';
 import { shopNeed } from '@/lib/domain/shop-need';
 import type { DemandLine } from '@/lib/domain/shop/demand';
-import { catalogueOf, isCounted } from '@/lib/domain/shop/item';
-import type { Catalogue } from '@/lib/domain/shop/item';
+import { isCounted } from '@/lib/domain/shop/item';
 import { USUAL_WEEK } from '@/lib/domain/shop/need-days';
 import { RECKONED, coveredWords, quantityText, reasonPieces } from '@/lib/domain/shop/need-words';
 import type { NeedNames } from '@/lib/domain/shop/need-words';
@@ -32,7 +32,7 @@ export const hardwareView = async (db: Database, all: boolean, now: string): Pro
   );
   const dayOf = shopDay(setting.zone);
   const today = dayOf(now);
-  const catalogue = catalogueFor(Object.values(plans));
+  const catalogue = catalogueFor(Object.values(plans), shop.items);
   // What stands in a car that has left is on no shelf any more.
   const world = { shop, cars: Object.fromEntries(every.map((car) => [car.id, car])) };
   const { demand, held } = shopNeed(world, plans, catalogue, { ...USUAL_WEEK, today });
@@ -74,17 +74,6 @@ interface Shown {
   readonly held: ReadonlyMap<Key, Exact>;
   readonly spoken: (sentence: string) => string;
 }
-
-let kept: { readonly documents: readonly PlanDocument[]; readonly catalogue: Catalogue } | null = null;
-
-/** What is reckoned of a car is kept as long as its catalogue is the same one. */
-const catalogueFor = (documents: readonly PlanDocument[]): Catalogue => {
-  const isSame =
-    kept?.documents.length === documents.length &&
-    documents.every((each, index) => each === kept?.documents[index]);
-  if (kept === null || !isSame) kept = { documents, catalogue: catalogueOf(documents) };
-  return kept.catalogue;
-};
 
 const nameIn = (documents: readonly PlanDocument[], key: Key): string | null =>
   documents.map((document) => namesOf(document)(key)).find((name) => name !== null) ?? null;

@@ -8,6 +8,7 @@ import { factsWith } from '@/lib/domain/facts';
 import type { Facts } from '@/lib/domain/facts';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import type { Shop } from '@/lib/domain/shop/rows';
+import { isSupplyClaim } from '@/lib/domain/supply-claims';
 import type { World } from '@/lib/domain/world';
 import { shopDay } from '@/lib/wire/shop-day';
 import type { Transaction } from '@/lib/server/database';
@@ -36,11 +37,13 @@ export const readSlice = async (
   const { command } = given;
   const document = plan === null ? undefined : kept.plans.get(plan);
   const shop = await shopNow(tx, kept, locked);
+  const released = releasedFor(command, kept, shop);
   const car = await carNow(tx, kept, command, locked);
   const there = await standing(tx, command, plan);
   const clocks = await clocksNow(tx, given);
   const photos = await photosNow(tx, command);
-  return sliceOf(zone, given, { shop, car, plan, document, there, clocks, photos });
+  const slice = sliceOf(zone, given, { shop, car, plan, document, there, clocks, photos });
+  return released === null ? slice : { ...slice, facts: { ...slice.facts, plans: released } };
 };
 
 interface Read {
@@ -159,6 +162,16 @@ const plansFor = (
   if (plan === null || document === undefined) return {};
   return command.claim.type === 'start-car' && shop.plans[plan] === undefined ? {} : { [plan]: document };
 };
+
+/** Whoever names items is judged by those of all released plans, which `runCommand` has read before. */
+const releasedFor = (
+  { claim }: Command,
+  { plans }: Kept,
+  shop: Shop,
+): Readonly<Record<string, PlanDocument>> | null =>
+  isSupplyClaim(claim)
+    ? Object.fromEntries([...plans].filter(([hash]) => shop.plans[hash] !== undefined))
+    : null;
 
 const shopNow = async (tx: Transaction, kept: Kept, { shopVersion, tool }: Locked): Promise<Shop> => {
   const shop = kept.shop?.version === shopVersion ? kept.shop : await readShop(tx, kept);

@@ -2,6 +2,7 @@
 import { all, conditionWords } from '@/lib/domain/base/words';
 import type { ShopPayload } from '@/lib/domain/shop-payload';
 import type { EventLine } from './log';
+import { supplyLine } from './supply-line';
 import { SUSPECT_WORDS } from './suspect-words';
 
 type NameIn = (id: string) => string;
@@ -61,6 +62,8 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn): Even
       return line('hold', `Lot ${event.lot}`, `is kept apart: ${event.reason}`);
     case 'lot-cleared':
       return line('passed', `Lot ${event.lot}`, `may be used again: ${event.reason}`);
+    default:
+      return supplyLine(event);
   }
 };
 
