@@ -13,6 +13,7 @@ import {
 import { addDays } from './calendar';
 import type { Calendar } from './calendar';
 import { LOT_TOO_SOFT, laterLots, openingLots } from './lots';
+import { openingSupply } from './supply';
 
 /** Enters these at that time of that day. */
 export type Shop = (day: Day, time: string, by: PersonId, claims: readonly ShopClaim[]) => void;
@@ -25,6 +26,7 @@ export const opening = (shop: Shop, { today }: Calendar, opened: Day, plan: Demo
   shop(opened, '09:00', DEMO_LEAD, [{ type: 'release-plan', plan: plan.hash }]);
   const lots = openingLots(plan.document, (days) => addDays(opened, days));
   shop(opened, '10:00', DEMO_OWNER, lots);
+  shop(opened, '11:00', DEMO_OWNER, openingSupply());
 };
 
 /** One paper of one of them runs out the day after tomorrow. */

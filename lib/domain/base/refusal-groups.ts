@@ -92,6 +92,7 @@ export const ITEM_TERMS: readonly RefusalCode[] = [
   'size-unreadable',
   'plan-says',
   'comes-with-itself',
+  'already-there',
 ];
 export const SUPPLIER: readonly RefusalCode[] = ['no-order-day', 'steps-out-of-order', 'weight-missing'];
 export const OFFER: readonly RefusalCode[] = ['value-unreadable', 'steps-out-of-order', 'weight-missing'];

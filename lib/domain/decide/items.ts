@@ -29,6 +29,12 @@ export const plannedItem = ({ plans }: Facts, key: Key): ItemEntry | null => {
   return null;
 };
 
+const isPart = ({ plans }: Pick<Facts, 'plans'>, key: Key): boolean =>
+  Object.values(plans).some(({ parts }) => parts?.[key] !== undefined);
+
+/** What can be bought: an item, or a part of a plan as a whole. */
+export const isBought = (facts: Facts, key: Key): boolean => isItem(facts, key) || isPart(facts, key);
+
 export const isItem = (facts: Facts, key: Key): boolean =>
   plannedItem(facts, key) !== null || facts.supply.items[key] !== undefined;
 
@@ -113,8 +119,8 @@ const ownWords = (facts: Facts, claim: ItemTermsClaim, at: PlaceOf): Judged<OwnW
 const HUNDRED = exact(100n);
 
 const termFaults = (
-  { plans }: Facts,
-  { item, comesWith = {}, minimum = '0', attrition = '0', isPart }: ItemTermsClaim,
+  facts: Facts,
+  { item, comesWith = {}, minimum = '0', attrition = '0', isPart: part }: ItemTermsClaim,
   trace: 'lot' | 'bulk',
   isThere: (key: Key) => boolean,
   at: PlaceOf,
@@ -132,8 +138,8 @@ const termFaults = (
     if (key === item) refusals.push(refuse('comes-with-itself', { item }, at('comesWith')));
     else if (!isThere(key)) refusals.push(refuse('unknown-thing', { what: 'item', key }, at('comesWith')));
   }
-  const isKnownPart = Object.values(plans).some(({ parts }) => parts?.[isPart ?? ''] !== undefined);
-  if (isPart !== undefined && !isKnownPart)
-    refusals.push(refuse('unknown-thing', { what: 'part', key: isPart }, at('isPart')));
+  if (part !== undefined && !isPart(facts, part))
+    refusals.push(refuse('unknown-thing', { what: 'part', key: part }, at('isPart')));
+  if (isPart(facts, item)) refusals.push(refuse('already-there', { what: 'part', key: item }, at('item')));
   return refusals;
 };

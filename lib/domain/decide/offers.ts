@@ -9,7 +9,7 @@ import { offerId } from '@/lib/domain/shop/offer-rows';
 import type { ItemPin, OfferRow, SupplierRow } from '@/lib/domain/shop/offer-rows';
 import type { ItemTermsClaim, OfferClaim, SupplyClaim } from '@/lib/domain/supply-claims';
 import type { SupplyPayload } from '@/lib/domain/supply-payload';
-import { isItem, judgeItem, nowhere, unitOf } from './items';
+import { isBought, isItem, judgeItem, nowhere, unitOf } from './items';
 import type { Judged, PlaceOf } from './items';
 
 interface SupplyDecision {
@@ -98,7 +98,7 @@ const rising = (steps: readonly number[], of: string): readonly Refusal[] =>
 const judgeOffer = (facts: Facts, claim: OfferClaim, at: PlaceOf): Judged<OfferRow> => {
   const { supplier, item, prices, weight = 0, number } = claim;
   const seller = facts.supply.suppliers[supplier];
-  const isKnown = isItem(facts, item);
+  const isKnown = isBought(facts, item);
   const size = parseDecimal(claim.pack);
   const unit = unitOf(facts, item);
   const isPack = size !== null && compare(size, ZERO) > 0 && (!isCounted(unit) || size.den === 1n);
@@ -194,7 +194,7 @@ const imported = <Claim, Row extends { readonly id: string }>(
 
 const pinLine = (facts: Facts, claim: Of<'pin-line'>): SupplyDecision => {
   const { item, supplier = null, quantity = null, buyToday = false, exclude = false } = claim;
-  if (!isItem(facts, item)) return deny(unknown('item', item));
+  if (!isBought(facts, item)) return deny(unknown('item', item));
   const { suppliers, offers, pins } = facts.supply;
   const seller = supplier === null ? undefined : suppliers[supplier];
   if (supplier !== null && seller === undefined) return deny(unknown('supplier', supplier));

@@ -42,6 +42,7 @@ describe('the shop’s terms of an item', () => {
     ['another reuse than the plan’s', { reuse: 'always' }, ['plan-says']],
     ['a box in itself', { comesWith: { NUT: 1 } }, ['comes-with-itself']],
     ['a box of what is not there', { comesWith: { GHOST: 1 } }, ['unknown-thing']],
+    ['under the key of a part', { item: 'P-9', name: 'dampers' }, ['already-there']],
     ['a part that no plan has', { isPart: 'P-1' }, ['unknown-thing']],
     ['one of its own without a name', { item: 'CLIP' }, ['value-unreadable']],
     [
@@ -144,9 +145,12 @@ describe('an offer', () => {
 
   test('of what is measured comes in packs of any size; one pack is one offer, however it is written', () => {
     const shop = opened();
+    shop.does('leo', offer({ item: 'P-9', pack: '1' }));
+    shop.does('leo', { type: 'end-offer', offer: 'H/P-9/1' });
     shop.does('leo', offer({ item: 'TUBE', pack: '7.50' }));
     shop.does('leo', offer({ item: 'TUBE', pack: '7,5', prices: [{ fromPacks: 1, price: 1290 }] }));
     expect(Object.values(shop.world.shop.offers)).toMatchObject([
+      { id: 'H/P-9/1', ended: true },
       { id: 'H/TUBE/7.5', packSize: '7.5', steps: [{ price: 1290 }] },
     ]);
   });
