@@ -59,6 +59,9 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/api/photos/[hash]': { whose: 'signed-in', is: ['GET'], at: `/api/photos/${'0'.repeat(64)}` },
   '/tools': page('signed-in'),
 
+  '/order': page('leads'),
+  '/suppliers': page('leads'),
+  '/api/suppliers/[file]': { whose: 'leads', is: ['GET'], at: '/api/suppliers/offers.csv' },
   '/set-up': page('leads'),
   '/set-up/shop': page('leads'),
   '/set-up/people': page('leads'),

@@ -33,7 +33,7 @@ export const loadPlans = async (
 
 /** Those that cars may be begun on, by hash. */
 export const loadReleased = async (db: Database): Promise<Readonly<Record<string, PlanDocument>>> => {
-  const released = await db.planRelease.findMany({ select: { id: true } });
+  const released = await db.planRelease.findMany({ select: { id: true }, orderBy: { id: 'asc' } });
   return loadPlans(
     db,
     released.map(({ id }) => id),
