@@ -5,7 +5,8 @@ import { Glyph } from '@/components/ui/glyph';
 import { LineToServer } from './line-to-server';
 import { ThemeChoice } from './theme-choice';
 
-type Page = 'board' | 'my-work' | 'verify' | 'hardware' | 'cutting' | 'stock' | 'tools' | 'log' | 'set-up';
+type Page =
+  'board' | 'my-work' | 'verify' | 'hardware' | 'order' | 'cutting' | 'stock' | 'tools' | 'log' | 'set-up';
 
 interface StripProps {
   /** Which of the pages one is on; none on those that are reached from others. */
@@ -29,6 +30,7 @@ const PAGES: readonly Entry[] = [
   { page: 'my-work', href: '/my-work', says: 'My work', roles: 'anyone' },
   { page: 'verify', href: '/verify', says: 'Verify', roles: 'anyone' },
   { page: 'hardware', href: '/hardware', says: 'Hardware', roles: 'anyone' },
+  { page: 'order', href: '/order', says: 'Week’s order', roles: ['lead', 'owner'] },
   { page: 'cutting', href: '/cutting', says: 'Cutting', roles: 'anyone' },
   { page: 'stock', href: '/stock', says: 'Stock', roles: 'anyone' },
   { page: 'tools', href: '/tools', says: 'Tools', roles: 'anyone' },

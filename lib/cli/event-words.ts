@@ -1,6 +1,7 @@
 /** What happened, in a few words each: for the lines under an accepted command. */
 import type { Event } from '@/lib/domain/events';
 import { OUT_WORDS, placeWords } from '@/lib/domain/shop/stock-words';
+import { supplyWords } from './supply-words';
 
 /** Exhaustive: an event without words does not compile. */
 export const eventWords = (event: Event): string =>
@@ -53,6 +54,8 @@ const shopWords = (event: ShopEvent): string => {
       return `${event.counted} of ${placeWords(event)} were counted; the books had ${event.had}`;
     case 'stock-put-away':
       return `${placeWords(event)} lies in ${event.bin}`;
+    default:
+      return supplyWords(event);
   }
 };
 

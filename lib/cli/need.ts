@@ -3,7 +3,7 @@ import type { PlanDocument } from '@/lib/domain/plan/document';
 import { compare, toDecimalText, ZERO } from '@/lib/domain/base/exact';
 import { shopNeed } from '@/lib/domain/shop-need';
 import type { DemandLine } from '@/lib/domain/shop/demand';
-import { catalogueOf } from '@/lib/domain/shop/item';
+import { shopCatalogue } from '@/lib/domain/shop/catalogue';
 import { USUAL_WEEK } from '@/lib/domain/shop/need-days';
 import { RECKONED, coveredWords, quantityText, reasonsOf } from '@/lib/domain/shop/need-words';
 import type { NeedNames } from '@/lib/domain/shop/need-words';
@@ -33,7 +33,12 @@ export const need = (planFile: string, linesFile: string, options: NeedOptions, 
   const dayOf = shopDay(options.zone);
   const today = dayOf(day.lines.at(-1)?.read.line.now ?? '');
   const reckoning = { ...USUAL_WEEK, today, minutesADay };
-  const { demand } = shopNeed(day.world, { [hash]: document }, catalogueOf([document]), reckoning);
+  const { demand } = shopNeed(
+    day.world,
+    { [hash]: document },
+    shopCatalogue([document], day.world.shop.items),
+    reckoning,
+  );
   const shown = demand.filter(
     (line) =>
       (compare(line.need, ZERO) > 0 || compare(line.buy, ZERO) > 0) &&

@@ -9,7 +9,21 @@
  * Roles: a person holds several; `anyone` is everybody on the shop's books.
  */
 import type { CommandKind, Role } from './base/vocabulary';
-import { BODY, EVIDENCE, EYES, GATE, LOOK, NEEDS, START, TIGHTEN, TRUST } from './base/refusal-groups';
+import {
+  BODY,
+  EVIDENCE,
+  EYES,
+  GATE,
+  ITEM_TERMS,
+  LOOK,
+  NEEDS,
+  OFFER,
+  PIN,
+  START,
+  SUPPLIER,
+  TIGHTEN,
+  TRUST,
+} from './base/refusal-groups';
 import { refuse } from './base/refusals';
 import type { Refusal, RefusalCode } from './base/refusals';
 import type { ClaimType, Command } from './commands';
@@ -83,6 +97,15 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
     'value-unreadable',
     'lot-of-other-item',
   ]),
+  // buying
+  'set-item': note('shop', LEADS, 'what the shop keeps of an item, and how', ITEM_TERMS),
+  'set-supplier': note('shop', LEADS, 'who sells to the shop, and on what terms', SUPPLIER),
+  'set-offer': note('shop', LEADS, 'what a supplier asks for a pack', OFFER),
+  'end-offer': note('shop', LEADS, 'a pack is no longer sold', ['offer-ended']),
+  'import-items': note('shop', LEADS, 'a file of items', ['given-before', ...ITEM_TERMS]),
+  'import-offers': note('shop', LEADS, 'a file of offers', ['given-before', ...OFFER]),
+  'pin-line': note('shop', LEADS, 'an order has this line so, whatever is cheapest', PIN),
+  'unpin-line': note('shop', LEADS, 'an order has this line as is cheapest again'),
 
   // the car as a whole
   'start-car': assurance('car', LEADS, 'a car is begun on a plan revision', [

@@ -23,6 +23,7 @@ import type {
 import type { FittedClaim } from './car/hardware';
 import type { Qualification, QualificationEnd } from './shop/rows';
 import type { StockClaim } from './stock-claims';
+import type { SupplyClaim } from './supply-claims';
 import type { TorqueEvidence } from './torque/evidence';
 
 export interface Command {
@@ -81,7 +82,8 @@ export type ShopClaim =
   | { readonly type: 'release-plan'; readonly plan: string }
   | { readonly type: 'quarantine-lot'; readonly lot: LotId; readonly reason: string }
   | { readonly type: 'clear-lot'; readonly lot: LotId; readonly reason: string }
-  | StockClaim;
+  | StockClaim
+  | SupplyClaim;
 
 export interface AddTool {
   readonly type: 'add-tool';

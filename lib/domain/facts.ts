@@ -10,6 +10,7 @@ import type { Clocks } from './clocks';
 import { compilePlan } from './plan/compile';
 import type { CompiledPlan } from './plan/compiled';
 import type { PlanDocument } from './plan/document';
+import type { SupplyRows } from './shop/offer-rows';
 import type { Lot, Person, Shop } from './shop/rows';
 import type { Adapter, Tool } from './torque/tool';
 import type { World } from './world';
@@ -39,6 +40,7 @@ export interface Facts {
   readonly plans: Readonly<Record<string, PlanDocument>>;
   /** Which of them are on the shop's books as released. */
   readonly released: Shop['plans'];
+  readonly supply: SupplyRows;
 }
 
 export interface HeldPhoto {
@@ -109,6 +111,7 @@ export const factsWith = (
     photos,
     plans,
     released: shop.plans,
+    supply: shop,
   };
 };
 

@@ -2,6 +2,7 @@
 import type { Instant, LotId, PersonId, Role, ToolId } from './base/vocabulary';
 import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
 import type { DrawnOut, StockPlace } from './shop/stock';
+import type { SupplyPayload } from './supply-payload';
 import type { Adapter, Calibration, SuspectInterval, Tool } from './torque/tool';
 
 export type ShopPayload =
@@ -55,4 +56,5 @@ export type ShopPayload =
       readonly fewer: string;
       readonly found: string;
     })
-  | (StockPlace & { readonly type: 'stock-put-away'; readonly bin: string });
+  | (StockPlace & { readonly type: 'stock-put-away'; readonly bin: string })
+  | SupplyPayload;

@@ -22,6 +22,7 @@ import {
 import { photosSchema } from './photo-schema';
 import { stockClaims } from './stock-schema';
 import type { Plain, Same } from './same-shape';
+import { supplyClaims } from './supply-schema';
 
 const photos = photosSchema.optional();
 const qualification = z.strictObject({ key: idSchema, from: day.optional(), until: day.optional() });
@@ -266,6 +267,7 @@ const allClaims = (read: (text: string) => Instant | null) =>
     ...thingClaims,
     ...matterClaims,
     ...carClaims,
+    ...supplyClaims,
   ]) satisfies z.ZodType<Claim>;
 
 type Read = z.output<ReturnType<typeof allClaims>>;

@@ -15,6 +15,7 @@ import { addDays } from './calendar';
 import type { Calendar } from './calendar';
 import { bins, firstBulk, stocktake } from './shelf';
 import { LOT_TOO_SOFT, laterLots, openingLots } from './lots';
+import { openingSupply } from './supply';
 
 /** Enters these at that time of that day. */
 export type Shop = (day: Day, time: string, by: PersonId, claims: readonly ShopClaim[]) => void;
@@ -28,6 +29,7 @@ export const opening = (shop: Shop, { today }: Calendar, opened: Day, plan: Demo
   const lots = openingLots(plan.document, (days) => addDays(opened, days));
   shop(opened, '10:00', DEMO_OWNER, lots);
   shop(opened, '13:00', DEMO_LEAD, [bins(plan.document), firstBulk(plan.document)]);
+  shop(opened, '11:00', DEMO_OWNER, openingSupply());
 };
 
 /** One paper of one of them runs out the day after tomorrow. */

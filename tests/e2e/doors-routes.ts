@@ -63,6 +63,9 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/tools': page('signed-in'),
   '/cutting': page('signed-in'),
 
+  '/order': page('leads'),
+  '/suppliers': page('leads'),
+  '/api/suppliers/[file]': { whose: 'leads', is: ['GET'], at: '/api/suppliers/offers.csv' },
   '/set-up': page('leads'),
   '/set-up/shop': page('leads'),
   '/set-up/people': page('leads'),

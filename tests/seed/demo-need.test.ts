@@ -1,13 +1,17 @@
 /** What the six demo cars need, as a mechanic would read it. */
 import { describe, expect, test } from 'vitest';
-import { exact, toDecimalText } from '@/lib/domain/base/exact';
+import { ZERO, add, compare, exact, toDecimalText } from '@/lib/domain/base/exact';
 import { shopNeed } from '@/lib/domain/shop-need';
 import type { DemandLine } from '@/lib/domain/shop/demand';
+import { shopCatalogue } from '@/lib/domain/shop/catalogue';
 import { catalogueOf } from '@/lib/domain/shop/item';
 import { coveredWords, quantityText, reasonsOf } from '@/lib/domain/shop/need-words';
 import type { NeedNames } from '@/lib/domain/shop/need-words';
 import { sizeProblemSentence } from '@/lib/domain/shop/size-problem';
 import { readSize } from '@/lib/domain/shop/size';
+import { weekOf } from '@/lib/domain/shop/week';
+import { weekSheets } from '@/lib/domain/shop/week-answer';
+import { solveOrder } from '@/lib/solve/order/solve';
 import { namesOf } from '@/lib/wire/views/names';
 import { demoOn } from '@/tests/support/demo';
 
@@ -117,4 +121,36 @@ test('bolts, nuts, washers and pins are named so that their sizes can be read', 
     return read.ok ? [] : read.error.map((each) => `${name}: ${sizeProblemSentence(each)}`);
   });
   expect(unread).toEqual([]);
+});
+
+describe('the order of this week', () => {
+  const terms = shopCatalogue(Object.values(stage.plans), world.shop.items);
+  const week = weekOf({
+    demand: shopNeed(world, stage.plans, terms, at).demand,
+    catalogue: terms,
+    supply: world.shop,
+    planOf: (car) => stage.plans[world.cars[car]?.plan ?? ''] ?? null,
+    today: TODAY,
+    shut: [6, 7],
+    buffer: 1,
+  });
+
+  test('three suppliers, most of what is short, and no cheaper one exists', async () => {
+    const { answer, proved } = await solveOrder(week.problem, 20);
+    const sheets = answer === null ? [] : weekSheets(week, answer);
+    expect([proved, sheets.length]).toEqual([true, 3]);
+    for (const { item, quantity } of week.groups) {
+      const own = week.groups.filter((group) => group.item === item);
+      const lines = sheets.flatMap((sheet) => sheet.lines.filter((line) => line.item === item));
+      if (lines.length === 0 || lines.some(({ insteadOf }) => insteadOf.length > 0)) continue;
+      const asked = own.reduce((sum, group) => add(sum, group.quantity), ZERO);
+      const given = lines.flatMap(({ cars: of, shelf }) => [shelf, ...of.map((each) => each.quantity)]);
+      expect([item, toDecimalText(given.reduce(add, ZERO))]).toEqual([item, toDecimalText(asked)]);
+      expect(compare(quantity, ZERO)).toBe(1);
+    }
+  });
+
+  test('what nobody offers is told', () => {
+    expect(week.unoffered.map(({ item }) => item)).toContain('P-52');
+  });
 });

@@ -96,6 +96,23 @@ const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
   ['tom', { type: 'draw-stock', item: 'WASHER', quantity: '2', reason: 'lost' }],
   ['tom', { type: 'put-back', item: 'WASHER', quantity: '1' }],
   ['tom', { type: 'count-stock', counts: [{ item: 'WASHER', counted: '98' }] }],
+  ['leo', { type: 'set-item', item: 'NUT', minimum: '20' }],
+  ['leo', { type: 'import-items', items: [{ item: 'CLIP', name: 'clip', attrition: '5' }] }],
+  ['leo', { type: 'set-supplier', supplier: 'H', name: 'Thornby Fixings', orderDays: [3], lead: 2 }],
+  [
+    'leo',
+    { type: 'set-offer', supplier: 'H', item: 'NUT', pack: '25', prices: [{ fromPacks: 1, price: 260 }] },
+  ],
+  [
+    'ada',
+    {
+      type: 'import-offers',
+      offers: [{ supplier: 'H', item: 'NUT', pack: '50', prices: [{ fromPacks: 1, price: 420 }] }],
+    },
+  ],
+  ['ada', { type: 'end-offer', offer: 'H/NUT/25' }],
+  ['ada', { type: 'pin-line', item: 'NUT', supplier: 'H' }],
+  ['ada', { type: 'unpin-line', item: 'NUT' }],
   ['leo', { type: 'assign', job: 'stage:AX', add: ['tom'] }],
   ['leo', { type: 'choose-option', option: 'heater', choice: 'none' }],
   ['tom', { type: 'receive-part', part: 'P-1' }],

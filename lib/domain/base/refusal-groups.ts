@@ -87,3 +87,13 @@ export const LOOK: readonly RefusalCode[] = [
   'hold-stands',
   'part-absent',
 ];
+export const ITEM_TERMS: readonly RefusalCode[] = [
+  'value-unreadable',
+  'size-unreadable',
+  'plan-says',
+  'comes-with-itself',
+  'already-there',
+];
+export const SUPPLIER: readonly RefusalCode[] = ['no-order-day', 'steps-out-of-order', 'weight-missing'];
+export const OFFER: readonly RefusalCode[] = ['value-unreadable', 'steps-out-of-order', 'weight-missing'];
+export const PIN: readonly RefusalCode[] = ['value-unreadable', 'pin-empty', 'not-offered'];

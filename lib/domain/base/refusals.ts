@@ -144,6 +144,20 @@ export interface RefusalDetails {
   'not-last-gate': { stage: Key; last: Key };
   'one-stage-at-a-time': { from: Key; to: Key; next: Key };
   'car-delivered': { car: CarId };
+
+  // --- buying ---
+  'size-unreadable': { text: string; says: string };
+  /** What a plan says of its item is the plan's to change. */
+  'plan-says': { item: Key; field: string; planned: string };
+  'comes-with-itself': { item: Key };
+  'no-order-day': { supplier: string };
+  'steps-out-of-order': { of: string; what: string };
+  'weight-missing': { supplier: string; item: Key };
+  'offer-ended': { offer: string };
+  /** Twice in one file. */
+  'given-before': { what: string; key: string };
+  'pin-empty': { item: Key };
+  'not-offered': { item: Key; supplier: string };
 }
 
 export type RefusalCode = keyof RefusalDetails;
@@ -155,12 +169,20 @@ export type Refusal = {
     readonly details: Readonly<RefusalDetails[Code]>;
     readonly soft?: true;
     readonly under?: readonly Refusal[];
+    /** Where in a file that was read in. */
+    readonly place?: FilePlace;
   };
 }[RefusalCode];
+
+export interface FilePlace {
+  readonly row: number;
+  readonly column: string;
+}
 
 interface Extra {
   readonly soft?: true;
   readonly under?: readonly Refusal[];
+  readonly place?: FilePlace;
 }
 
 /** Makes a refusal of the right shape for its code. */

@@ -5,6 +5,7 @@
 import type { Refusal, RefusalCode } from './refusals';
 import { moveSentences } from './sentences-moves';
 import { requirementSentences } from './sentences-requirements';
+import { supplySentences } from './sentences-supply';
 import { torqueSentences } from './sentences-torque';
 import { workSentences } from './sentences-work';
 import { withPlace } from './words';
@@ -17,6 +18,7 @@ const SENTENCES: Sentences<RefusalCode> = {
   ...workSentences,
   ...torqueSentences,
   ...moveSentences,
+  ...supplySentences,
 };
 
 /** One refusal in words. What stands under it is not said here: it has sentences of its own. */
@@ -34,5 +36,9 @@ export const sentence = (refusal: Refusal, nameOf: NameOf): string => {
   const say = SENTENCES[refusal.code] as (details: Refusal['details'], called: Called, who: Who) => string;
   const said = say(refusal.details, called, (person) => nameOf(person) ?? person);
   // A plan may write `uprights`; a sentence that begins with them has its capital all the same.
-  return names.some((name) => said.startsWith(name)) ? said.charAt(0).toUpperCase() + said.slice(1) : said;
+  const whole = names.some((name) => said.startsWith(name))
+    ? said.charAt(0).toUpperCase() + said.slice(1)
+    : said;
+  const { place } = refusal;
+  return place === undefined ? whole : `Row ${String(place.row)}, ${place.column}: ${whole}`;
 };

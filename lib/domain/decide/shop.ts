@@ -17,6 +17,7 @@ import type { RecordCalibration, ShopClaim } from '@/lib/domain/commands';
 import type { ShopPayload } from '@/lib/domain/shop-payload';
 import type { Facts } from '@/lib/domain/facts';
 import type { Person } from '@/lib/domain/shop/rows';
+import { decideSupply } from './offers';
 import { lastCalibration, widened } from '@/lib/domain/torque/tool';
 import type { Tool } from '@/lib/domain/torque/tool';
 import type { World } from '@/lib/domain/world';
@@ -122,6 +123,8 @@ export const decideShop = (facts: Facts, { stock }: Pick<World, 'stock'>, claim:
         ? deny(refuse('lot-not-quarantined', { lot: claim.lot }))
         : accept({ type: 'lot-cleared', lot: claim.lot, reason: claim.reason });
     }
+    default:
+      return decideSupply(facts, claim);
   }
 };
 

@@ -1,5 +1,6 @@
 /** Events of the shop's own stream: people, tools, lots. */
 import type { ShopEvent } from '@/lib/domain/events';
+import { evolveSupply } from './supply';
 import { endedAfter } from '@/lib/domain/shop/rows';
 import type { Lot, Person, Shop } from '@/lib/domain/shop/rows';
 import type { Tool } from '@/lib/domain/torque/tool';
@@ -77,6 +78,8 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
     case 'stock-counted':
       // Their quantities are the world's stock, folded by `stock-half.ts`.
       return shop;
+    default:
+      return evolveSupply(shop, event);
   }
 };
 

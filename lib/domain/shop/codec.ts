@@ -10,6 +10,10 @@ export const SHOP_TABLES = [
   'lot',
   'bin',
   'plan_release',
+  'item',
+  'supplier',
+  'offer',
+  'line_pin',
 ] as const;
 export type ShopTable = (typeof SHOP_TABLES)[number];
 
@@ -33,6 +37,10 @@ export const shopDelta = (before: Shop | null, after: Shop): readonly ShopRow[] 
   ...differing('lot', before?.lots, after.lots),
   ...differing('bin', before?.bins, after.bins),
   ...differing('plan_release', before?.plans, after.plans),
+  ...differing('item', before?.items, after.items),
+  ...differing('supplier', before?.suppliers, after.suppliers),
+  ...differing('offer', before?.offers, after.offers),
+  ...differing('line_pin', before?.pins, after.pins),
 ];
 
 interface Changed<Row> extends ShopRow {
@@ -80,5 +88,9 @@ export const fromShopRows = (version: number, rows: readonly ShopRow[]): Shop =>
     lots: of('lot'),
     bins: of('bin'),
     plans: of('plan_release'),
+    items: of('item'),
+    suppliers: of('supplier'),
+    offers: of('offer'),
+    pins: of('line_pin'),
   };
 };

@@ -46,7 +46,7 @@ export interface Supplier {
   readonly orderDays: readonly number[];
   /** Also takes an order on any other day, as one of its own with its own freight. */
   readonly takesToday: boolean;
-  /** Days from order to arrival. */
+  /** Days from order to arrival, those on which the shop is shut not counted. */
   readonly lead: number;
   readonly minimumValue: number;
   readonly freight: Freight;
@@ -55,6 +55,8 @@ export interface Supplier {
 /** What the owner insists on for a line. */
 export interface Pin {
   readonly line: string;
+  /** Pins of one group stand and fall together: what they cost is asked of all of them at once. */
+  readonly group?: string;
   readonly supplier?: string;
   readonly quantity?: number;
   readonly buyToday?: boolean;
@@ -67,6 +69,8 @@ export interface OrderProblem {
   readonly offers: readonly Offer[];
   readonly suppliers: readonly Supplier[];
   readonly pins: readonly Pin[];
+  /** Weekdays on which nothing comes in, Monday 1; none unless said. */
+  readonly shut?: readonly number[];
 }
 
 /** One order to one supplier: its goods travel, and are charged freight, together. */
@@ -93,15 +97,26 @@ const weekdayOf = (day: number): number => ((((day + 3) % 7) + 7) % 7) + 1;
 
 const WEEK = 7;
 
+/** When goods come that are ordered on that day. */
+export const arrivalOf = (ordered: number, lead: number, shut: readonly number[] = []): number => {
+  const isShut = (day: number): boolean => shut.length < WEEK && shut.includes(weekdayOf(day));
+  let day = ordered;
+  for (let left = lead; left > 0 || isShut(day); day += 1) if (!isShut(day)) left -= 1;
+  return day;
+};
+
+/** The first day from that one on, itself included, on which the shop orders there; undefined = on none. */
+export const orderDayFrom = ({ orderDays }: Pick<Supplier, 'orderDays'>, from: number): number | undefined =>
+  Array.from({ length: WEEK }, (_, ahead) => from + ahead).find((day) => orderDays.includes(weekdayOf(day)));
+
 /** The orders that can be sent: with each supplier the one of the next order day, and one of today where it takes that. */
 export const shipmentsOf = ({
   suppliers,
   today,
-}: Pick<OrderProblem, 'suppliers' | 'today'>): readonly Shipment[] =>
+  shut,
+}: Pick<OrderProblem, 'suppliers' | 'today' | 'shut'>): readonly Shipment[] =>
   suppliers.flatMap((supplier) => {
-    const next = Array.from({ length: WEEK }, (_, ahead) => today + ahead).find((day) =>
-      supplier.orderDays.includes(weekdayOf(day)),
-    );
+    const next = orderDayFrom(supplier, today);
     const days = [
       ...(supplier.takesToday && next !== today ? [today] : []),
       ...(next === undefined ? [] : [next]),
@@ -110,7 +125,7 @@ export const shipmentsOf = ({
       key: `${supplier.key}@${String(ordered)}`,
       supplier,
       ordered,
-      arrives: ordered + supplier.lead,
+      arrives: arrivalOf(ordered, supplier.lead, shut),
     }));
   });
 

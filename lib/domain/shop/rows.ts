@@ -1,5 +1,7 @@
 /** The shop's own rows: people, tools, lots. Plans are documents and come in beside it. */
 import type { Day, Instant, Key, LotId, PersonId, Role, ToolId } from '@/lib/domain/base/vocabulary';
+import { NO_SUPPLY } from './offer-rows';
+import type { SupplyRows } from './offer-rows';
 import type { Adapter, Tool } from '@/lib/domain/torque/tool';
 
 export interface Qualification {
@@ -60,7 +62,7 @@ export interface ReleasedPlan {
   readonly at: Instant;
 }
 
-export interface Shop {
+export interface Shop extends SupplyRows {
   readonly version: number;
   readonly people: Readonly<Record<PersonId, Person>>;
   readonly tools: Readonly<Record<ToolId, Tool>>;
@@ -80,6 +82,7 @@ export const EMPTY_SHOP: Shop = {
   lots: {},
   bins: {},
   plans: {},
+  ...NO_SUPPLY,
 };
 
 /** Does the person hold this qualification on that day? `null` asks for none. */

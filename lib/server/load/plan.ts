@@ -31,6 +31,15 @@ export const loadPlans = async (
   );
 };
 
+/** Those that cars may be begun on, by hash. */
+export const loadReleased = async (db: Database): Promise<Readonly<Record<string, PlanDocument>>> => {
+  const released = await db.planRelease.findMany({ select: { id: true }, orderBy: { id: 'asc' } });
+  return loadPlans(
+    db,
+    released.map(({ id }) => id),
+  );
+};
+
 /**
  * Keeps a document and answers its hash. It does nothing by itself: `release-plan` puts it on the shop's books.
  * Keeping the same document twice is one keeping; another document under the same model and revision is refused.

@@ -4,59 +4,25 @@ import { ZERO, add, compare, toNumber } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { CarId, Key } from '@/lib/domain/base/vocabulary';
 import type { Car } from '@/lib/domain/car/rows';
-import type { PlanDocument } from '@/lib/domain/plan/document';
-import { shopNeed } from '@/lib/domain/shop-need';
+import { needNow } from '@/lib/server/load/need';
 import type { DemandLine } from '@/lib/domain/shop/demand';
-import { catalogueOf, isCounted } from '@/lib/domain/shop/item';
-import type { Catalogue } from '@/lib/domain/shop/item';
-import { USUAL_WEEK } from '@/lib/domain/shop/need-days';
+import { isCounted } from '@/lib/domain/shop/item';
 import { RECKONED, coveredWords, quantityText, reasonPieces } from '@/lib/domain/shop/need-words';
 import type { NeedNames } from '@/lib/domain/shop/need-words';
 import type { Database } from '@/lib/server/database';
-import { loadFloor } from '@/lib/server/load/car';
-import { loadPlans } from '@/lib/server/load/plan';
-import { loadShop, shopSetting } from '@/lib/server/load/shop';
-import { loadStock } from '@/lib/server/load/stock';
-import { shopDay } from '@/lib/wire/shop-day';
 import type { HardwareCar, HardwareItem, HardwareView } from '@/lib/wire/views/hardware';
-import { namesOf } from '@/lib/wire/views/names';
-import { dayWords, withTimes } from '@/lib/wire/views/when';
+import { withTimes } from '@/lib/wire/views/when';
 import { counted } from './board/words';
 
 /** `all`: what is covered as well; else only what is short. */
 export const hardwareView = async (db: Database, all: boolean, now: string): Promise<HardwareView> => {
-  const [shop, floor, setting, stock] = await Promise.all([
-    loadShop(db),
-    loadFloor(db),
-    shopSetting(db),
-    loadStock(db),
-  ]);
-  const plans = await loadPlans(
-    db,
-    floor.map((car) => car.plan),
-  );
-  const dayOf = shopDay(setting.zone);
-  const today = dayOf(now);
-  const catalogue = catalogueFor(Object.values(plans));
-  const world = { shop, cars: Object.fromEntries(floor.map((car) => [car.id, car])), stock };
-  const { demand, held } = shopNeed(world, plans, catalogue, { ...USUAL_WEEK, today });
-  const names: NeedNames = {
-    thing: (car, key) => {
-      const plan = plans[world.cars[car]?.plan ?? ''];
-      return plan === undefined ? null : namesOf(plan)(key);
-    },
-    item: (key) => catalogue[key]?.name ?? nameIn(Object.values(plans), key),
-    car: (id) => world.cars[id]?.chassis ?? id,
-    person: (id) => shop.people[id]?.name ?? null,
-    day: (day) => (day === today ? 'today' : dayWords(day, today)),
-    dayOf: (at) => dayWords(dayOf(at), today),
-  };
+  const { demand, held, floor, names, today, zone } = await needNow(db, now);
   const shown: Shown = {
     cars: floor.map(tagOf),
     names,
     today,
     held,
-    spoken: withTimes(setting.zone, today),
+    spoken: withTimes(zone, today),
   };
   const needed = demand.filter(
     (line) => isShort(line) || compare(line.need, ZERO) > 0 || line.undecided.length > 0,
@@ -78,20 +44,6 @@ interface Shown {
   readonly held: ReadonlyMap<Key, Exact>;
   readonly spoken: (sentence: string) => string;
 }
-
-let kept: { readonly documents: readonly PlanDocument[]; readonly catalogue: Catalogue } | null = null;
-
-/** What is reckoned of a car is kept as long as its catalogue is the same one. */
-const catalogueFor = (documents: readonly PlanDocument[]): Catalogue => {
-  const isSame =
-    kept?.documents.length === documents.length &&
-    documents.every((each, index) => each === kept?.documents[index]);
-  if (kept === null || !isSame) kept = { documents, catalogue: catalogueOf(documents) };
-  return kept.catalogue;
-};
-
-const nameIn = (documents: readonly PlanDocument[], key: Key): string | null =>
-  documents.map((document) => namesOf(document)(key)).find((name) => name !== null) ?? null;
 
 const tagOf = ({ id, chassis, colour }: Car): HardwareCar => ({ id, chassis, colour });
 
@@ -117,7 +69,8 @@ const saysOf = (cars: number, short: number, all: number): string => {
 };
 
 /** Behind the key: `in m` of what is measured, `kit` of what is counted in something else than pieces. */
-export const unitWords = (unit: string): string => (unit === 'pc' ? '' : isCounted(unit) ? unit : `in ${unit}`);
+export const unitWords = (unit: string): string =>
+  unit === 'pc' ? '' : isCounted(unit) ? unit : `in ${unit}`;
 
 const sumOf = (lines: readonly { readonly quantity: Exact }[]): Exact =>
   lines.reduce((sum, { quantity }) => add(sum, quantity), ZERO);

@@ -4,11 +4,11 @@ import { assess } from '@/lib/domain/assess';
 import { asksOn } from '@/lib/domain/asks';
 import { planOf } from '@/lib/domain/facts';
 import type { Person } from '@/lib/domain/shop/rows';
-import { catalogueOf } from '@/lib/domain/shop/item';
 import { reachFor, shelfOf } from '@/lib/domain/shop/shelf';
 import type { Database } from '@/lib/server/database';
 import { loadFloor, viewFacts } from '@/lib/server/load/car';
-import { loadPlans } from '@/lib/server/load/plan';
+import { catalogueFor } from '@/lib/server/load/catalogue';
+import { loadPlans, loadReleased } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { loadStock } from '@/lib/server/load/stock';
 import type { MyWorkView } from '@/lib/wire/views/my-work';
@@ -78,8 +78,13 @@ export const myWorkView = async (
 };
 
 /** Where everything of this car's plan lies now. */
-const reachOn = async (db: Database, { shop, plan, facts }: Given): Promise<ReachOf> => {
-  const shelf = shelfOf(shop, await loadStock(db), catalogueOf([plan.document]), facts.day);
+const reachOn = async (db: Database, { shop, facts }: Given): Promise<ReachOf> => {
+  const shelf = shelfOf(
+    shop,
+    await loadStock(db),
+    catalogueFor(Object.values(await loadReleased(db)), shop.items),
+    facts.day,
+  );
   return (item) => reachFor(shop, shelf, item);
 };
 

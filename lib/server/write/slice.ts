@@ -11,6 +11,7 @@ import type { Shop } from '@/lib/domain/shop/rows';
 import { stockKey } from '@/lib/domain/shop/stock';
 import type { Stock } from '@/lib/domain/shop/stock';
 import { stockAsked } from '@/lib/domain/touches';
+import { isSupplyClaim } from '@/lib/domain/supply-claims';
 import type { World } from '@/lib/domain/world';
 import { shopDay } from '@/lib/wire/shop-day';
 import type { Transaction } from '@/lib/server/database';
@@ -40,12 +41,14 @@ export const readSlice = async (
   const { command } = given;
   const document = plan === null ? undefined : kept.plans.get(plan);
   const shop = await shopNow(tx, kept, locked);
+  const released = releasedFor(command, kept, shop);
   const car = await carNow(tx, kept, command, locked);
   const there = await standing(tx, command, plan);
   const clocks = await clocksNow(tx, given);
   const photos = await photosNow(tx, command);
   const stock = await stockNow(tx, command);
-  return sliceOf(zone, given, { shop, car, plan, document, there, clocks, photos, stock });
+  const slice = sliceOf(zone, given, { shop, car, plan, document, there, clocks, photos, stock });
+  return released === null ? slice : { ...slice, facts: { ...slice.facts, plans: released } };
 };
 
 interface Read {
@@ -176,6 +179,16 @@ const plansFor = (
   if (plan === null || document === undefined) return {};
   return command.claim.type === 'start-car' && shop.plans[plan] === undefined ? {} : { [plan]: document };
 };
+
+/** Whoever names items is judged by those of all released plans, which `runCommand` has read before. */
+const releasedFor = (
+  { claim }: Command,
+  { plans }: Kept,
+  shop: Shop,
+): Readonly<Record<string, PlanDocument>> | null =>
+  isSupplyClaim(claim)
+    ? Object.fromEntries([...plans].filter(([hash]) => shop.plans[hash] !== undefined))
+    : null;
 
 const shopNow = async (tx: Transaction, kept: Kept, { shopVersion, tool }: Locked): Promise<Shop> => {
   const shop = kept.shop?.version === shopVersion ? kept.shop : await readShop(tx, kept);

@@ -1,9 +1,10 @@
 /** What each of the owner's pins costs: the best order with all pins, against the best without this one. */
-import type { OrderProblem } from '@/lib/domain/shop/order';
+import type { OrderProblem, Pin } from '@/lib/domain/shop/order';
 import { solveOrder } from './solve';
 import type { OrderSolution } from './solve';
 
 export interface PinCost {
+  /** The line of the pin, or its group. */
   readonly line: string;
   /** Null where one of the two orders was not found. An excluded line may cost less than nothing. */
   readonly money: number | null;
@@ -19,8 +20,9 @@ export const pinCosts = async (
   seconds: number,
 ): Promise<readonly PinCost[]> => {
   const costs: PinCost[] = [];
-  for (const line of new Set(problem.pins.map((pin) => pin.line))) {
-    const pins = problem.pins.filter((pin) => pin.line !== line);
+  const nameOf = (pin: Pin): string => pin.group ?? pin.line;
+  for (const line of new Set(problem.pins.map(nameOf))) {
+    const pins = problem.pins.filter((pin) => nameOf(pin) !== line);
     const without = await solveOrder({ ...problem, pins }, seconds);
     const both = withPins.score !== null && without.score !== null;
     costs.push({

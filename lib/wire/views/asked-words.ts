@@ -25,6 +25,14 @@ const ASKED: Readonly<Record<ClaimType, string>> = {
   'draw-stock': 'Take … out of stock',
   'put-back': 'Put … back',
   'put-away': 'Put … away',
+  'set-item': 'Set the terms of …',
+  'set-supplier': 'Set the terms of …',
+  'set-offer': 'Enter an offer of …',
+  'end-offer': 'End the offer …',
+  'import-items': 'Read in a file of items',
+  'import-offers': 'Read in a file of offers',
+  'pin-line': 'Insist on how … is ordered',
+  'unpin-line': 'Order … as is cheapest again',
   'start-car': 'Begin the car',
   'choose-option': 'Choose …',
   'advance-car': 'Advance',
@@ -118,11 +126,15 @@ const thingOf = (claim: Claim, words: Words): string | null => {
       return words.thing(claim.of);
     case 'strike-signature':
       return words.signature(claim.signature);
+    case 'set-supplier':
     case 'add-person':
     case 'add-tool':
     case 'add-adapter':
       return claim.name;
+    case 'end-offer':
+      return claim.offer;
     default:
+      if ('item' in claim && !('lot' in claim)) return words.thing(claim.item);
       return 'person' in claim
         ? words.person(claim.person)
         : 'tool' in claim

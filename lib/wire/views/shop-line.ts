@@ -3,6 +3,7 @@ import { all, conditionWords } from '@/lib/domain/base/words';
 import type { ShopPayload } from '@/lib/domain/shop-payload';
 import { OUT_WORDS, placeWords } from '@/lib/domain/shop/stock-words';
 import type { EventLine } from './log';
+import { supplyLine } from './supply-line';
 import { SUSPECT_WORDS } from './suspect-words';
 
 type NameIn = (id: string) => string;
@@ -86,6 +87,8 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn): Even
       );
     case 'stock-put-away':
       return line('hint', placeWords(event), `lies in ${event.bin} from now on`);
+    default:
+      return supplyLine(event);
   }
 };
 

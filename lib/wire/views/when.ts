@@ -12,6 +12,10 @@ export const dayWords = (day: Day, today: Day): string => {
   return year === today.slice(0, 4) ? short : `${short} ${year}`;
 };
 
+/** `Fri 27 Nov`. */
+export const weekdayWords = (day: Day, today: Day): string =>
+  `${WEEKDAYS[new Date(`${day}T12:00:00Z`).getUTCDay()] ?? ''} ${dayWords(day, today)}`;
+
 /** `Fri 27 Nov 13:12`, on the shop's own clock. */
 export const whenWords = (zone: string, today: Day): ((at: Instant) => string) => {
   const dayOf = shopDay(zone);

@@ -4,7 +4,6 @@ import { ZERO, compare } from '@/lib/domain/base/exact';
 import { addDays } from '@/lib/domain/base/days';
 import type { Day, Key } from '@/lib/domain/base/vocabulary';
 import type { PlanDocument } from '@/lib/domain/plan/document';
-import { catalogueOf } from '@/lib/domain/shop/item';
 import type { Catalogue } from '@/lib/domain/shop/item';
 import { lastGoodDay, lotState } from '@/lib/domain/shop/lot-state';
 import { quantityText } from '@/lib/domain/shop/need-words';
@@ -13,7 +12,8 @@ import type { Lot, Shop } from '@/lib/domain/shop/rows';
 import { foundBeyond, onHand } from '@/lib/domain/shop/stock';
 import type { Stock, StockRow } from '@/lib/domain/shop/stock';
 import type { Database } from '@/lib/server/database';
-import { loadPlans } from '@/lib/server/load/plan';
+import { catalogueFor } from '@/lib/server/load/catalogue';
+import { loadReleased } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { loadStock } from '@/lib/server/load/stock';
 import { unitWords } from '@/lib/server/queries/hardware';
@@ -34,15 +34,19 @@ export interface Shelves {
 }
 
 export const readShelves = async (db: Database, now: string): Promise<Shelves> => {
-  const [shop, stock, { zone }] = await Promise.all([loadShop(db), loadStock(db), shopSetting(db)]);
-  const plans = await loadPlans(db, Object.keys(shop.plans));
+  const [shop, stock, { zone }, plans] = await Promise.all([
+    loadShop(db),
+    loadStock(db),
+    shopSetting(db),
+    loadReleased(db),
+  ]);
   const today = shopDay(zone)(now);
   const day = (each: Day): string => dayWords(each, today);
   return {
     shop,
     stock,
     plans,
-    catalogue: catalogueOf(Object.values(plans)),
+    catalogue: catalogueFor(Object.values(plans), shop.items),
     today,
     day,
     dayOf: (at) => day(shopDay(zone)(at)),

@@ -1,0 +1,50 @@
+import type { Metadata } from 'next';
+import { Suspense } from 'react';
+import { WeekOrder } from '@/components/order/week-order';
+import { NotForYou } from '@/components/set-up/not-for-you';
+import '@/components/set-up/set-up.css';
+import { FollowFloor } from '@/components/shop/follow';
+import { PageWaiting } from '@/components/ui/page-waiting';
+import { ShopStrip } from '@/app/shop-strip';
+import { hasRole, present } from '@/lib/server/auth/session';
+import { database } from '@/lib/server/database';
+import { floorClock } from '@/lib/server/queries/clock';
+import { orderView } from '@/lib/server/queries/order';
+
+export const dynamic = 'force-dynamic';
+
+export const metadata: Metadata = { title: 'Week’s order' };
+
+/** For a lead or an owner: there are prices in it. */
+export default async function Page() {
+  const who = await present();
+  const strip = <ShopStrip current="order" who={who.person} />;
+  if (!hasRole(who, ['lead', 'owner']))
+    return (
+      <>
+        {strip}
+        <NotForYou />
+      </>
+    );
+  return (
+    <>
+      {strip}
+      <main className="pg stack week">
+        <Suspense fallback={<PageWaiting says="The cheapest order is being worked out" />}>
+          <Order />
+        </Suspense>
+      </main>
+    </>
+  );
+}
+
+async function Order() {
+  const clock = await floorClock(database());
+  const view = await orderView(database(), new Date().toISOString());
+  return (
+    <>
+      <FollowFloor clock={clock} />
+      <WeekOrder view={view} />
+    </>
+  );
+}
