@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { Suspense } from 'react';
+import type { ReactNode } from 'react';
 import { CutBars, CutOffPattern } from '@/components/cutting/bars';
 import { CutCars } from '@/components/cutting/cars';
 import { CutMarks, capital } from '@/components/cutting/marks';
@@ -25,8 +26,8 @@ interface PageProps {
   readonly searchParams: Promise<Readonly<Record<string, string | readonly string[] | undefined>>>;
 }
 
-/** A list takes a tenth of that; one that takes longer is shown as far as it came, with its bound. */
-const SECONDS_A_LIST = 3;
+/** A list takes a few hundredths; one that can't be proved in its share is shown as far as it came, with its bound. */
+const SECONDS = 6;
 
 /** For everybody: whoever stands at the saw reads it, and it says no price. */
 export default async function Page({ searchParams }: PageProps) {
@@ -50,7 +51,7 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
   const { says, cars, items, toDraw, notes, asOf } = view;
   const answers = cuttingAnswers(
     toDraw.flatMap((each) => (each === null ? [] : [each.problem])),
-    SECONDS_A_LIST,
+    SECONDS,
   );
   const answerOf = (index: number): Promise<FoundPlan> | undefined =>
     answers[toDraw.slice(0, index).filter((each) => each !== null).length];
@@ -61,7 +62,7 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
       <div className="pagetop">
         <div>
           <h1>Cutting</h1>
-          <p className="dim">{says}</p>
+          <p className="dim">{unbroken(says)}</p>
           <p className="dim onpaper">Cut sheet as of {asOf}. What was cut since is not in it.</p>
         </div>
         {items.length === 0 ? null : (
@@ -120,6 +121,18 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
     </>
   );
 }
+
+/** A code never breaks across lines. */
+const unbroken = (says: string): ReactNode =>
+  says.split(/(\w+-\d+)/u).map((part, at) =>
+    at % 2 === 0 ? (
+      part
+    ) : (
+      <span key={at} className="nb">
+        {part}
+      </span>
+    ),
+  );
 
 interface DrawnProps {
   readonly name: string;

@@ -13,7 +13,7 @@ const MOST_KEPT = 200;
 let before: Promise<unknown> = Promise.resolve();
 
 /**
- * The answer to each, in their order; each may take so many seconds. Problems that nobody has asked yet go to one thread
+ * The answer to each, in their order; `seconds` is for all that are solved anew. Problems that nobody has asked yet go to one thread
  * together, which loads the solver once.
  */
 export const cuttingAnswers = (

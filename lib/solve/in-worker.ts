@@ -15,7 +15,7 @@ export type SolveTask =
       readonly withPins: OrderSolution;
       readonly seconds: number;
     }
-  /** One after the other, each with so many seconds. */
+  /** One after the other; `seconds` is for all of them. */
   | {
       readonly kind: 'cutting-lists';
       readonly problems: readonly CuttingProblem[];
