@@ -1,7 +1,8 @@
 /** What happened to the books of buying, in a few words each. */
+import type { PurchasePayload } from '@/lib/domain/purchase-payload';
 import type { SupplyPayload } from '@/lib/domain/supply-payload';
 
-export const supplyWords = (event: SupplyPayload): string => {
+export const supplyWords = (event: SupplyPayload | PurchasePayload): string => {
   switch (event.type) {
     case 'item-set':
       return `${event.item.id} has terms of the shop’s own`;
@@ -19,5 +20,15 @@ export const supplyWords = (event: SupplyPayload): string => {
       return `${event.line.id} is ordered as was insisted on`;
     case 'line-unpinned':
       return `${event.line.id} is ordered as is cheapest`;
+    case 'order-approved':
+      return `order ${event.order.id} to ${event.order.supplier} is sent: ${String(event.order.lines.length)} lines`;
+    case 'order-received':
+      return `goods of order ${event.order} came from ${event.supplier}`;
+    case 'order-promised':
+      return `order ${event.order} is promised for ${event.due}; it was ${event.was}`;
+    case 'order-line-ended':
+      return `${event.quantity} of ${event.item} will not come with order ${event.order}: ${event.why}`;
+    case 'order-credited':
+      return `money of order ${event.order} comes back: ${event.why}`;
   }
 };

@@ -106,6 +106,24 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   'import-offers': note('shop', LEADS, 'a file of offers', ['given-before', ...OFFER]),
   'pin-line': note('shop', LEADS, 'an order has this line so, whatever is cheapest', PIN),
   'unpin-line': note('shop', LEADS, 'an order has this line as is cheapest again'),
+  'approve-order': assurance('shop', OWNER, 'orders are sent as they were shown', [
+    'price-changed',
+    'freight-changed',
+    'too-few-packs',
+    'order-too-small',
+    'given-before',
+  ]),
+  'receive-order': assurance('shop', LEADS, 'goods of an order came in', [
+    'value-unreadable',
+    'already-there',
+    'given-before',
+    'nothing-came',
+  ]),
+  'promise-order': note('shop', LEADS, 'an order is promised for another day'),
+  'end-order-line': note('shop', LEADS, 'what has not come of a line will not come any more', [
+    'nothing-outstanding',
+  ]),
+  'credit-order': note('shop', LEADS, 'money of an order comes back'),
 
   // the car as a whole
   'start-car': assurance('car', LEADS, 'a car is begun on a plan revision', [
@@ -274,6 +292,7 @@ export const SIGNS: ReadonlySet<ClaimType> = new Set<ClaimType>([
   'clear-lot',
   'strike-signature',
   'deliver-car',
+  'approve-order',
 ]);
 
 /** May this person give this command? Independence rules are per joint and stand with the joint's own rules. */

@@ -21,6 +21,7 @@ import type {
   VerifyMethod,
 } from './base/vocabulary';
 import type { FittedClaim } from './car/hardware';
+import type { PurchaseClaim } from './purchase-claims';
 import type { Qualification, QualificationEnd } from './shop/rows';
 import type { StockClaim } from './stock-claims';
 import type { SupplyClaim } from './supply-claims';
@@ -83,7 +84,8 @@ export type ShopClaim =
   | { readonly type: 'quarantine-lot'; readonly lot: LotId; readonly reason: string }
   | { readonly type: 'clear-lot'; readonly lot: LotId; readonly reason: string }
   | StockClaim
-  | SupplyClaim;
+  | SupplyClaim
+  | PurchaseClaim;
 
 export interface AddTool {
   readonly type: 'add-tool';

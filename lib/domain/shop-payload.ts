@@ -1,5 +1,6 @@
 /** What happened to the shop's own books: people, tools, plans, lots. `events.ts` puts them beside what happens on cars. */
 import type { Instant, LotId, PersonId, Role, ToolId } from './base/vocabulary';
+import type { PurchasePayload } from './purchase-payload';
 import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
 import type { DrawnOut, StockPlace } from './shop/stock';
 import type { SupplyPayload } from './supply-payload';
@@ -57,4 +58,5 @@ export type ShopPayload =
       readonly found: string;
     })
   | (StockPlace & { readonly type: 'stock-put-away'; readonly bin: string })
-  | SupplyPayload;
+  | SupplyPayload
+  | PurchasePayload;

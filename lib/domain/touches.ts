@@ -4,6 +4,7 @@ import type { PersonId } from './base/vocabulary';
 import { STARTS_CLOCK } from './clocks';
 import type { Claim, Command } from './commands';
 import type { PlanDocument } from './plan/document';
+import type { Shop } from './shop/rows';
 import type { OfStock } from './stock-claims';
 
 /** `car:012`, `shop`, `stage:<plan>/<stage>`, `clock:<person>`; a car before anything else (its row is the lock of all that is on it). */
@@ -27,7 +28,7 @@ export const touches = (command: Command, plan: TouchedPlan | null, actor: Perso
 };
 
 /** The places whose balance the judgement of this claim asks for; none where what the books say does not matter. */
-export const stockAsked = (claim: Claim): readonly OfStock[] => {
+export const stockAsked = (claim: Claim, { orders }: Pick<Shop, 'orders'>): readonly OfStock[] => {
   switch (claim.type) {
     case 'receive-stock':
       return claim.goods;
@@ -35,6 +36,8 @@ export const stockAsked = (claim: Claim): readonly OfStock[] => {
       return claim.counts;
     case 'put-back':
       return [claim];
+    case 'receive-order':
+      return (orders[claim.order]?.lines ?? []).map(({ item }) => ({ item }));
     default:
       return [];
   }

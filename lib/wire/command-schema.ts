@@ -20,6 +20,7 @@ import {
   words,
 } from './claim-words';
 import { photosSchema } from './photo-schema';
+import { purchaseClaims } from './purchase-schema';
 import { stockClaims } from './stock-schema';
 import type { Plain, Same } from './same-shape';
 import { supplyClaims } from './supply-schema';
@@ -122,6 +123,7 @@ const shopClaims = (instant: ReturnType<typeof instantSchema>) =>
     z.strictObject({ ...is('quarantine-lot'), lot: idSchema, reason: words }),
     z.strictObject({ ...is('clear-lot'), lot: idSchema, reason: words }),
     ...stockClaims,
+    ...purchaseClaims,
   ] as const;
 
 const jointClaims = [

@@ -35,6 +35,14 @@ const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
   'receive-lot': { type: 'receive-lot', lot: 'L-2', item: 'B-M10', quantity: 4 },
   'quarantine-lot': { type: 'quarantine-lot', lot: 'L-1', reason: 'soft' },
   'clear-lot': { type: 'clear-lot', lot: 'L-1', reason: 'tested' },
+  'approve-order': {
+    type: 'approve-order',
+    orders: [{ supplier: 'thornby', ordered: '2026-03-04', due: '2026-03-06', freight: 0, lines: [] }],
+  },
+  'receive-order': { type: 'receive-order', order: '1', lines: [{ line: 0, good: '1' }] },
+  'promise-order': { type: 'promise-order', order: '1', due: '2026-03-09' },
+  'end-order-line': { type: 'end-order-line', order: '1', line: 0, why: 'cancelled' },
+  'credit-order': { type: 'credit-order', order: '1', money: 100, why: 'bent' },
   'receive-stock': { type: 'receive-stock', goods: [{ item: 'W-M8', quantity: '100' }] },
   'count-stock': { type: 'count-stock', counts: [{ item: 'W-M8', counted: '12' }] },
   'draw-stock': { type: 'draw-stock', item: 'W-M8', quantity: '1', reason: 'lost' },
@@ -122,6 +130,10 @@ const WHO: Readonly<Record<Exclude<May, 'anyone'>, readonly ClaimType[]>> = {
     'record-calibration',
     'release-plan',
     'receive-lot',
+    'receive-order',
+    'promise-order',
+    'end-order-line',
+    'credit-order',
     'receive-stock',
     'clear-lot',
     'set-item',
@@ -140,7 +152,7 @@ const WHO: Readonly<Record<Exclude<May, 'anyone'>, readonly ClaimType[]>> = {
     'decide-change',
   ],
   lead: ['advance-car', 'send-back'],
-  owner: ['change-roles', 'deliver-car'],
+  owner: ['change-roles', 'deliver-car', 'approve-order'],
 };
 const mayOf = (type: ClaimType): May =>
   (['lead or owner', 'lead', 'owner'] as const).find((may) => WHO[may].includes(type)) ?? 'anyone';
@@ -162,6 +174,8 @@ const ASSURANCES: readonly ClaimType[] = [
   'advance-car',
   'receive-lot',
   'receive-stock',
+  'receive-order',
+  'approve-order',
   'receive-part',
   'deliver-car',
 ];

@@ -113,6 +113,28 @@ const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
   ['ada', { type: 'end-offer', offer: 'H/NUT/25' }],
   ['ada', { type: 'pin-line', item: 'NUT', supplier: 'H' }],
   ['ada', { type: 'unpin-line', item: 'NUT' }],
+  [
+    'ada',
+    {
+      type: 'approve-order',
+      orders: [
+        {
+          supplier: 'H',
+          ordered: '2026-03-04',
+          due: '2026-03-06',
+          freight: 0,
+          lines: [{ offer: 'H/NUT/50', packs: 2, price: 420, cars: [{ car: 'C1', quantity: '4' }] }],
+        },
+      ],
+    },
+  ],
+  ['leo', { type: 'promise-order', order: '1', due: '2026-03-09' }],
+  [
+    'leo',
+    { type: 'receive-order', order: '1', note: '88210', lines: [{ line: 0, good: '60', damaged: '1' }] },
+  ],
+  ['leo', { type: 'end-order-line', order: '1', line: 0, why: 'credited' }],
+  ['leo', { type: 'credit-order', order: '1', money: 336, why: 'forty did not come' }],
   ['leo', { type: 'assign', job: 'stage:AX', add: ['tom'] }],
   ['leo', { type: 'choose-option', option: 'heater', choice: 'none' }],
   ['tom', { type: 'receive-part', part: 'P-1' }],

@@ -158,6 +158,13 @@ export interface RefusalDetails {
   'given-before': { what: string; key: string };
   'pin-empty': { item: Key };
   'not-offered': { item: Key; supplier: string };
+  /** Money here is in its smallest unit. */
+  'price-changed': { item: Key; supplier: string; pack: string; seen: number; now: number };
+  'freight-changed': { supplier: string; seen: number; now: number };
+  'too-few-packs': { item: Key; packs: number; fewest: number };
+  'order-too-small': { supplier: string; goods: number; least: number };
+  'nothing-came': { order: string };
+  'nothing-outstanding': { order: string; item: Key };
 }
 
 export type RefusalCode = keyof RefusalDetails;

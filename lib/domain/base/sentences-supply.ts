@@ -1,4 +1,5 @@
 /** Words for the shop's books of buying. */
+import { amount } from './money';
 import type { Sentences } from './words';
 
 type Code =
@@ -11,7 +12,13 @@ type Code =
   | 'offer-ended'
   | 'given-before'
   | 'pin-empty'
-  | 'not-offered';
+  | 'not-offered'
+  | 'price-changed'
+  | 'freight-changed'
+  | 'too-few-packs'
+  | 'order-too-small'
+  | 'nothing-came'
+  | 'nothing-outstanding';
 
 export const supplySentences: Sentences<Code> = {
   'size-unreadable': ({ text, says }) => `“${text}” is no size that can be read. ${says}`,
@@ -32,4 +39,16 @@ export const supplySentences: Sentences<Code> = {
     `Nothing is insisted on for ${called(item)}. Choose a supplier, a quantity, today, or to leave it out.`,
   'not-offered': ({ item, supplier }, called) =>
     `${supplier} offers no ${called(item)}. Choose one of those who do, or enter the offer.`,
+  'price-changed': ({ item, supplier, pack, seen, now }, called) =>
+    `${supplier} asks ${amount(now)} for ${pack} of ${called(item)} now, not ${amount(seen)} as was shown. Look at the order again: it is worked out anew.`,
+  'freight-changed': ({ supplier, seen, now }) =>
+    `The freight of ${supplier} is ${amount(now)} now, not ${amount(seen)} as was shown. Look at the order again: it is worked out anew.`,
+  'too-few-packs': ({ item, packs, fewest }, called) =>
+    `${called(item)} is sold from ${String(fewest)} packs on, and ${String(packs)} ${packs === 1 ? 'is' : 'are'} asked for. Order more, or choose another pack.`,
+  'order-too-small': ({ supplier, goods, least }) =>
+    `${supplier} takes no order below ${amount(least)}, and this one comes to ${amount(goods)}. Order more there, or all of it elsewhere.`,
+  'nothing-came': ({ order }) =>
+    `Nothing is said to have come of order ${order}. Count what is there, good or not, or leave it for another day.`,
+  'nothing-outstanding': ({ order, item }, called) =>
+    `Nothing of ${called(item)} is to come with order ${order} any more. There is nothing to end.`,
 };

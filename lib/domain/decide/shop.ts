@@ -21,12 +21,10 @@ import { decideSupply } from './offers';
 import { lastCalibration, widened } from '@/lib/domain/torque/tool';
 import type { Tool } from '@/lib/domain/torque/tool';
 import type { World } from '@/lib/domain/world';
+import { decidePurchase } from './purchases';
+import { receivedLot } from './received-lot';
+import type { ShopDecision } from './shop-decision';
 import { decideStock } from './stock';
-
-export interface ShopDecision {
-  readonly refusals: readonly Refusal[];
-  readonly events: readonly ShopPayload[];
-}
 
 const accept = (...events: readonly ShopPayload[]): ShopDecision => ({ refusals: [], events });
 const deny = (...refusals: readonly Refusal[]): ShopDecision => ({ refusals, events: [] });
@@ -41,6 +39,12 @@ export const decideShop = (facts: Facts, { stock }: Pick<World, 'stock'>, claim:
     case 'put-back':
     case 'put-away':
       return decideStock(facts, stock, claim);
+    case 'approve-order':
+    case 'receive-order':
+    case 'promise-order':
+    case 'end-order-line':
+    case 'credit-order':
+      return decidePurchase(facts, stock, claim);
     case 'add-person': {
       if (facts.people[claim.person] !== undefined) return there('person', claim.person);
       const { person: id, name, roles } = claim;
@@ -111,7 +115,9 @@ export const decideShop = (facts: Facts, { stock }: Pick<World, 'stock'>, claim:
     case 'release-plan':
       return releasePlan(facts, claim.plan);
     case 'receive-lot':
-      return receiveLot(facts, claim);
+      return facts.lots[claim.lot] === undefined
+        ? accept({ type: 'lot-received', lot: receivedLot(facts, claim) })
+        : there('lot', claim.lot);
     case 'quarantine-lot':
       return facts.lots[claim.lot] === undefined
         ? unknown('lot', claim.lot)
@@ -177,25 +183,6 @@ const addTool = (claim: Extract<ShopClaim, { type: 'add-tool' }>): ShopDecision 
     suspect: [],
   };
   return accept({ type: 'tool-added', tool });
-};
-
-/** Goods whose certificate was asked for and is missing are kept apart from the start (D58). */
-const receiveLot = (facts: Facts, claim: Extract<ShopClaim, { type: 'receive-lot' }>): ShopDecision => {
-  if (facts.lots[claim.lot] !== undefined) return there('lot', claim.lot);
-  const isMissing = claim.certificateAsked === true && claim.certificate === undefined;
-  return accept({
-    type: 'lot-received',
-    lot: {
-      id: claim.lot,
-      item: claim.item,
-      quantity: claim.quantity,
-      certificate: claim.certificate ?? null,
-      certificateAsked: claim.certificateAsked ?? false,
-      expires: claim.expires ?? null,
-      quarantined: isMissing ? 'certificate missing' : null,
-      receivedAt: facts.judgedAt,
-    },
-  });
 };
 
 /** Usual permissible deviation of a torque tool above 10 N·m, percent (ISO 6789-1:2017, from memory). */

@@ -5,18 +5,14 @@ import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { ClaimOf } from '@/lib/domain/commands';
 import type { Facts } from '@/lib/domain/facts';
-import type { ShopPayload } from '@/lib/domain/shop-payload';
 import { parseBin } from '@/lib/domain/shop/lot-state';
 import { EMPTY_PLACE, foundBeyond, onHand, stockKey, stockText } from '@/lib/domain/shop/stock';
 import type { Stock, StockPlace } from '@/lib/domain/shop/stock';
+import { accepted, denied } from './shop-decision';
+import type { ShopDecision } from './shop-decision';
 import type { Counted, PutAway, StockClaim } from '@/lib/domain/stock-claims';
 
-interface StockDecision {
-  readonly refusals: readonly Refusal[];
-  readonly events: readonly ShopPayload[];
-}
-
-export const decideStock = (facts: Facts, stock: Stock, claim: StockClaim): StockDecision => {
+export const decideStock = (facts: Facts, stock: Stock, claim: StockClaim): ShopDecision => {
   switch (claim.type) {
     case 'receive-stock':
       return together('item', claim.goods, (line) => comesIn('stock-received', facts, stock, line));
@@ -31,8 +27,6 @@ export const decideStock = (facts: Facts, stock: Stock, claim: StockClaim): Stoc
   }
 };
 
-const accepted = (event: ShopPayload): StockDecision => ({ refusals: [], events: [event] });
-const denied = (refusals: readonly Refusal[]): StockDecision => ({ refusals, events: [] });
 const positive = (value: Exact): Exact => (compare(value, ZERO) > 0 ? value : ZERO);
 const unreadable = (field: string, text: string, wanted: string): Refusal =>
   refuse('value-unreadable', { field, text, wanted });
@@ -41,8 +35,8 @@ const unreadable = (field: string, text: string, wanted: string): Refusal =>
 const together = <Line extends { readonly item: string; readonly lot?: string }>(
   what: string,
   lines: readonly Line[],
-  decide: (line: Line) => StockDecision,
-): StockDecision => {
+  decide: (line: Line) => ShopDecision,
+): ShopDecision => {
   const seen = new Set<string>();
   const twice = lines.flatMap((line): readonly Refusal[] => {
     const place = placeOf(line);
@@ -69,7 +63,7 @@ const comesIn = (
   facts: Facts,
   stock: Stock,
   line: { readonly item: string; readonly lot?: string; readonly quantity: string },
-): StockDecision => {
+): ShopDecision => {
   const place = placeOf(line);
   const quantity = parseDecimal(line.quantity);
   const refusals = wrongPlace(facts, place);
@@ -81,7 +75,7 @@ const comesIn = (
     : accepted({ type, ...place, quantity: stockText(quantity), found });
 };
 
-const counted = (facts: Facts, stock: Stock, line: Counted): StockDecision => {
+const counted = (facts: Facts, stock: Stock, line: Counted): ShopDecision => {
   const place = placeOf(line);
   const row = stock[stockKey(place)] ?? EMPTY_PLACE;
   const there = parseDecimal(line.counted);
@@ -102,7 +96,7 @@ const counted = (facts: Facts, stock: Stock, line: Counted): StockDecision => {
       });
 };
 
-const putAway = (facts: Facts, line: PutAway): StockDecision => {
+const putAway = (facts: Facts, line: PutAway): ShopDecision => {
   const place = placeOf(line);
   const bin = parseBin(line.bin);
   const refusals = wrongPlace(facts, place);
@@ -115,7 +109,7 @@ const putAway = (facts: Facts, line: PutAway): StockDecision => {
 };
 
 /** A warning: what went is gone, whatever the books say it was. The lot says what it holds. */
-const drawn = (facts: Facts, claim: ClaimOf<'draw-stock'>): StockDecision => {
+const drawn = (facts: Facts, claim: ClaimOf<'draw-stock'>): ShopDecision => {
   const { item, lot } = placeOf(claim);
   const held = lot === null ? null : facts.lots[lot];
   const quantity = parseDecimal(claim.quantity);

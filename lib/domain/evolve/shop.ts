@@ -1,5 +1,6 @@
 /** Events of the shop's own stream: people, tools, lots. */
 import type { ShopEvent } from '@/lib/domain/events';
+import { evolvePurchase } from './purchases';
 import { evolveSupply } from './supply';
 import { endedAfter } from '@/lib/domain/shop/rows';
 import type { Lot, Person, Shop } from '@/lib/domain/shop/rows';
@@ -78,6 +79,12 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
     case 'stock-counted':
       // Their quantities are the world's stock, folded by `stock-half.ts`.
       return shop;
+    case 'order-approved':
+    case 'order-received':
+    case 'order-promised':
+    case 'order-line-ended':
+    case 'order-credited':
+      return evolvePurchase(shop, event);
     default:
       return evolveSupply(shop, event);
   }

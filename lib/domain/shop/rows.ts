@@ -47,6 +47,9 @@ export interface Lot {
   readonly receivedAt: Instant;
   /** Where it lies, if elsewhere than the item usually does. */
   readonly bin?: string;
+  /** The order it came with, and what one of its unit cost, in the smallest unit of money; decimal text. */
+  readonly order?: string;
+  readonly cost?: string;
 }
 
 /** Where an item lies, number then letter: `09C`. */

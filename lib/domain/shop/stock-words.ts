@@ -1,4 +1,5 @@
 /** Stock in the shop's words. */
+import type { EndReason } from './purchase-rows';
 import type { OutReason, StockPlace } from './stock';
 
 export const OUT_WORDS: Readonly<Record<OutReason, string>> = {
@@ -11,3 +12,9 @@ export const OUT_WORDS: Readonly<Record<OutReason, string>> = {
 /** `NL-M10`, or `NL-M10 of lot L-0801` where it is traced. */
 export const placeWords = ({ item, lot }: StockPlace): string =>
   lot === null ? item : `${item} of lot ${lot}`;
+
+export const END_WORDS: Readonly<Record<EndReason, string>> = {
+  cancelled: 'cancelled',
+  credited: 'the money comes back',
+  'sent-back': 'sent back',
+};

@@ -11,6 +11,7 @@ import type { Shop } from '@/lib/domain/shop/rows';
 import { stockKey } from '@/lib/domain/shop/stock';
 import type { Stock } from '@/lib/domain/shop/stock';
 import { stockAsked } from '@/lib/domain/touches';
+import { isPurchaseClaim } from '@/lib/domain/purchase-claims';
 import { isSupplyClaim } from '@/lib/domain/supply-claims';
 import type { World } from '@/lib/domain/world';
 import { shopDay } from '@/lib/wire/shop-day';
@@ -46,7 +47,7 @@ export const readSlice = async (
   const there = await standing(tx, command, plan);
   const clocks = await clocksNow(tx, given);
   const photos = await photosNow(tx, command);
-  const stock = await stockNow(tx, command);
+  const stock = await stockNow(tx, command, shop);
   const slice = sliceOf(zone, given, { shop, car, plan, document, there, clocks, photos, stock });
   return released === null ? slice : { ...slice, facts: { ...slice.facts, plans: released } };
 };
@@ -156,8 +157,8 @@ const photosNow = async (tx: Transaction, command: Command): Promise<Facts['phot
 };
 
 /** The places that a claim about stock names, as they are; whoever takes from them on a car waits for the shop's lock. */
-const stockNow = async (tx: Transaction, { claim }: Command): Promise<Stock> => {
-  const asked = stockAsked(claim);
+const stockNow = async (tx: Transaction, { claim }: Command, shop: Shop): Promise<Stock> => {
+  const asked = stockAsked(claim, shop);
   return asked.length === 0
     ? {}
     : readStock(
@@ -186,7 +187,7 @@ const releasedFor = (
   { plans }: Kept,
   shop: Shop,
 ): Readonly<Record<string, PlanDocument>> | null =>
-  isSupplyClaim(claim)
+  isSupplyClaim(claim) || isPurchaseClaim(claim)
     ? Object.fromEntries([...plans].filter(([hash]) => shop.plans[hash] !== undefined))
     : null;
 

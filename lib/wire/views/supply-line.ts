@@ -1,8 +1,10 @@
 /** What happened to the books of buying, in the shop's words. Everybody reads the log, so that no price stands here. */
+import type { PurchasePayload } from '@/lib/domain/purchase-payload';
+import { END_WORDS } from '@/lib/domain/shop/stock-words';
 import type { SupplyPayload } from '@/lib/domain/supply-payload';
 import type { EventLine } from './log';
 
-export const supplyLine = (event: SupplyPayload): EventLine => {
+export const supplyLine = (event: SupplyPayload | PurchasePayload): EventLine => {
   switch (event.type) {
     case 'item-set':
       return line('hint', event.item.own?.name ?? event.item.id, 'has terms of the shop’s own');
@@ -24,6 +26,24 @@ export const supplyLine = (event: SupplyPayload): EventLine => {
       return line('hint', event.line.id, 'is ordered as was insisted on, whatever is cheapest');
     case 'line-unpinned':
       return line('hint', event.line.id, 'is ordered as is cheapest again');
+    case 'order-approved':
+      return line('passed', `Order ${event.order.id}`, `is approved and sent to ${event.order.supplier}`);
+    case 'order-received':
+      return line(
+        'add',
+        `Order ${event.order}`,
+        `goods came from ${event.supplier}${event.note === null ? '' : `, delivery note ${event.note}`}`,
+      );
+    case 'order-promised':
+      return line('clock', `Order ${event.order}`, `is promised for ${event.due}; it was ${event.was}`);
+    case 'order-line-ended':
+      return line(
+        'gclosed',
+        `Order ${event.order}`,
+        `${event.quantity} of ${event.item} will not come: ${END_WORDS[event.why]}`,
+      );
+    case 'order-credited':
+      return line('hint', `Order ${event.order}`, `money comes back: ${event.why}`);
   }
 };
 

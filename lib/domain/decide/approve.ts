@@ -1,0 +1,129 @@
+/**
+ * Approving: what was seen is what is sent. Every price, pack and freight is looked up again; what is another by now is
+ * refused, so that nobody pays what they have not read. Who proposed it does not matter here: a solver or a hand.
+ */
+import { refuse } from '@/lib/domain/base/refusals';
+import type { Refusal } from '@/lib/domain/base/refusals';
+import type { Facts } from '@/lib/domain/facts';
+import type { ApprovedLine, ApprovedOrder } from '@/lib/domain/purchase-claims';
+import type { OfferRow, SupplierRow } from '@/lib/domain/shop/offer-rows';
+import { freightOf } from '@/lib/domain/shop/order';
+import type { PriceStep } from '@/lib/domain/shop/order';
+import { nextOrder } from '@/lib/domain/shop/purchase-rows';
+import type { PurchaseLine, PurchaseOrder } from '@/lib/domain/shop/purchase-rows';
+import type { ShopDecision } from './shop-decision';
+
+interface Judged {
+  readonly refusals: readonly Refusal[];
+  readonly order: Omit<PurchaseOrder, 'id'> | null;
+}
+
+/** All of them or none: they were weighed against each other. */
+export const approve = (facts: Facts, orders: readonly ApprovedOrder[]): ShopDecision => {
+  const judged = orders.map((order) => judge(facts, order));
+  const refusals = judged.flatMap((each) => each.refusals);
+  if (refusals.length > 0) return { refusals, events: [] };
+  const first = nextOrder(facts.supply.orders);
+  return {
+    refusals,
+    events: judged.flatMap(({ order }, index) =>
+      order === null
+        ? []
+        : [{ type: 'order-approved' as const, order: { ...order, id: String(first + index) } }],
+    ),
+  };
+};
+
+const judge = (facts: Facts, { supplier: id, ordered, due, freight, lines }: ApprovedOrder): Judged => {
+  const supplier = facts.supply.suppliers[id];
+  if (supplier === undefined)
+    return { refusals: [refuse('unknown-thing', { what: 'supplier', key: id })], order: null };
+  const read = lines.map((line, index) => judgeLine(facts, supplier, line, lines.slice(0, index)));
+  const refusals = read.flatMap((each) => each.refusals);
+  const bought = read.flatMap(({ line }) => (line === null ? [] : [line]));
+  const goods = bought.reduce((sum, { packs, price }) => sum + packs * price, 0);
+  const weight = lines.reduce(
+    (sum, { offer, packs }) => sum + packs * (facts.supply.offers[offer]?.weight ?? 0),
+    0,
+  );
+  if (refusals.length === 0) {
+    if (goods < supplier.minimumValue)
+      refusals.push(
+        refuse('order-too-small', { supplier: supplier.name, goods, least: supplier.minimumValue }),
+      );
+    const now = freightOf(supplier.freight, supplier.freight.by === 'value' ? goods : weight);
+    if (now !== freight)
+      refusals.push(refuse('freight-changed', { supplier: supplier.name, seen: freight, now }));
+  }
+  if (refusals.length > 0) return { refusals, order: null };
+  return {
+    refusals,
+    order: {
+      supplier: id,
+      ordered,
+      due,
+      goods,
+      freight,
+      approvedBy: facts.actor,
+      approvedAt: facts.judgedAt,
+      lines: bought,
+      deliveries: [],
+      credits: [],
+    },
+  };
+};
+
+interface JudgedLine {
+  readonly refusals: readonly Refusal[];
+  readonly line: PurchaseLine | null;
+}
+
+const judgeLine = (
+  { supply }: Facts,
+  supplier: SupplierRow,
+  { offer: id, packs, price, cars }: ApprovedLine,
+  before: readonly ApprovedLine[],
+): JudgedLine => {
+  const offer = supply.offers[id];
+  const no = (...refusals: readonly Refusal[]): JudgedLine => ({ refusals, line: null });
+  if (offer === undefined || offer.ended || offer.supplier !== supplier.id)
+    return no(refuse('unknown-thing', { what: `offer of ${supplier.name}`, key: id }));
+  if (before.some((each) => each.offer === id)) return no(refuse('given-before', { what: 'offer', key: id }));
+  const now = priceOf(offer.steps, packs);
+  if (now === null)
+    return no(refuse('too-few-packs', { item: offer.item, packs, fewest: offer.steps[0]?.fromPacks ?? 0 }));
+  if (now !== price)
+    return no(
+      refuse('price-changed', {
+        item: offer.item,
+        supplier: supplier.name,
+        pack: offer.packSize,
+        seen: price,
+        now,
+      }),
+    );
+  return { refusals: [], line: lineOf(offer, packs, price, cars) };
+};
+
+const priceOf = (steps: readonly PriceStep[], packs: number): number | null =>
+  steps.findLast(({ fromPacks }) => packs >= fromPacks)?.price ?? null;
+
+const lineOf = (
+  { id, item, number, packSize }: OfferRow,
+  packs: number,
+  price: number,
+  cars: ApprovedLine['cars'],
+): PurchaseLine => ({
+  offer: id,
+  item,
+  number,
+  packs,
+  packSize,
+  price,
+  cars,
+  good: '0',
+  damaged: '0',
+  wrong: '0',
+  lots: [],
+  ended: null,
+});
