@@ -109,6 +109,8 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   'approve-order': assurance('shop', OWNER, 'orders are sent as they were shown', [
     'price-changed',
     'freight-changed',
+    'ordered-since',
+    'order-day-past',
     'too-few-packs',
     'order-too-small',
     'given-before',

@@ -14,7 +14,6 @@ export interface ApprovedLine {
 export interface ApprovedOrder {
   readonly supplier: string;
   readonly ordered: Day;
-  readonly due: Day;
   readonly freight: number;
   readonly lines: readonly ApprovedLine[];
 }
@@ -34,7 +33,12 @@ export interface CameIn {
 }
 
 export type PurchaseClaim =
-  | { readonly type: 'approve-order'; readonly orders: readonly ApprovedOrder[] }
+  | {
+      readonly type: 'approve-order';
+      /** What the first of them will be called: whoever saw that has seen every order before it. */
+      readonly first: string;
+      readonly orders: readonly ApprovedOrder[];
+    }
   | {
       readonly type: 'receive-order';
       readonly order: string;

@@ -30,12 +30,12 @@ const cameIn = z.strictObject({
 export const purchaseClaims = [
   z.strictObject({
     ...is('approve-order'),
+    first: idSchema,
     orders: z
       .array(
         z.strictObject({
           supplier: idSchema,
           ordered: day,
-          due: day,
           freight: money,
           lines: z.array(approvedLine).min(1).max(5000),
         }),

@@ -37,7 +37,8 @@ const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
   'clear-lot': { type: 'clear-lot', lot: 'L-1', reason: 'tested' },
   'approve-order': {
     type: 'approve-order',
-    orders: [{ supplier: 'thornby', ordered: '2026-03-04', due: '2026-03-06', freight: 0, lines: [] }],
+    first: '1',
+    orders: [{ supplier: 'thornby', ordered: '2026-03-04', freight: 0, lines: [] }],
   },
   'receive-order': { type: 'receive-order', order: '1', lines: [{ line: 0, good: '1' }] },
   'promise-order': { type: 'promise-order', order: '1', due: '2026-03-09' },

@@ -117,11 +117,11 @@ const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
     'ada',
     {
       type: 'approve-order',
+      first: '1',
       orders: [
         {
           supplier: 'H',
           ordered: '2026-03-04',
-          due: '2026-03-06',
           freight: 0,
           lines: [{ offer: 'H/NUT/50', packs: 2, price: 420, cars: [{ car: 'C1', quantity: '4' }] }],
         },

@@ -161,6 +161,9 @@ export interface RefusalDetails {
   /** Money here is in its smallest unit. */
   'price-changed': { item: Key; supplier: string; pack: string; seen: number; now: number };
   'freight-changed': { supplier: string; seen: number; now: number };
+  /** Met by whoever approves what somebody else approved meanwhile, or they themselves in another window. */
+  'ordered-since': { order: string };
+  'order-day-past': { supplier: string; day: Day };
   'too-few-packs': { item: Key; packs: number; fewest: number };
   'order-too-small': { supplier: string; goods: number; least: number };
   'nothing-came': { order: string };

@@ -15,6 +15,8 @@ type Code =
   | 'not-offered'
   | 'price-changed'
   | 'freight-changed'
+  | 'ordered-since'
+  | 'order-day-past'
   | 'too-few-packs'
   | 'order-too-small'
   | 'nothing-came'
@@ -43,6 +45,10 @@ export const supplySentences: Sentences<Code> = {
     `${supplier} asks ${amount(now)} for ${pack} of ${called(item)} now, not ${amount(seen)} as was shown. Look at the order again: it is worked out anew.`,
   'freight-changed': ({ supplier, seen, now }) =>
     `The freight of ${supplier} is ${amount(now)} now, not ${amount(seen)} as was shown. Look at the order again: it is worked out anew.`,
+  'ordered-since': ({ order }) =>
+    `Order ${order} was approved since this was worked out. Look at the order again: it leaves out what is on its way.`,
+  'order-day-past': ({ supplier, day }) =>
+    `${supplier} takes no order on ${day}. Look at the order again: it is for their next day.`,
   'too-few-packs': ({ item, packs, fewest }, called) =>
     `${called(item)} is sold from ${String(fewest)} packs on, and ${String(packs)} ${packs === 1 ? 'is' : 'are'} asked for. Order more, or choose another pack.`,
   'order-too-small': ({ supplier, goods, least }) =>

@@ -4,13 +4,17 @@
  */
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
+import type { Day } from '@/lib/domain/base/vocabulary';
 import type { Facts } from '@/lib/domain/facts';
 import type { ApprovedLine, ApprovedOrder } from '@/lib/domain/purchase-claims';
 import type { OfferRow, SupplierRow } from '@/lib/domain/shop/offer-rows';
-import { freightOf } from '@/lib/domain/shop/order';
+import { USUAL_WEEK } from '@/lib/domain/shop/need-days';
+import { arrivalOf, freightOf, orderDayFrom } from '@/lib/domain/shop/order';
 import type { PriceStep } from '@/lib/domain/shop/order';
 import { nextOrder } from '@/lib/domain/shop/purchase-rows';
 import type { PurchaseLine, PurchaseOrder } from '@/lib/domain/shop/purchase-rows';
+import { dayFrom, dayNumber } from '@/lib/domain/shop/week';
+import type { SupplyPayload } from '@/lib/domain/supply-payload';
 import type { ShopDecision } from './shop-decision';
 
 interface Judged {
@@ -19,27 +23,43 @@ interface Judged {
 }
 
 /** All of them or none: they were weighed against each other. */
-export const approve = (facts: Facts, orders: readonly ApprovedOrder[]): ShopDecision => {
+export const approve = (facts: Facts, named: string, orders: readonly ApprovedOrder[]): ShopDecision => {
+  const first = nextOrder(facts.supply.orders);
+  if (named !== String(first))
+    return { refusals: [refuse('ordered-since', { order: String(first - 1) })], events: [] };
   const judged = orders.map((order) => judge(facts, order));
   const refusals = judged.flatMap((each) => each.refusals);
   if (refusals.length > 0) return { refusals, events: [] };
-  const first = nextOrder(facts.supply.orders);
   return {
     refusals,
-    events: judged.flatMap(({ order }, index) =>
-      order === null
-        ? []
-        : [{ type: 'order-approved' as const, order: { ...order, id: String(first + index) } }],
-    ),
+    events: [
+      ...judged.flatMap(({ order }, index) =>
+        order === null
+          ? []
+          : [{ type: 'order-approved' as const, order: { ...order, id: String(first + index) } }],
+      ),
+      ...unpinned(facts),
+    ],
   };
 };
 
-const judge = (facts: Facts, { supplier: id, ordered, due, freight, lines }: ApprovedOrder): Judged => {
+/** It was for the order that is approved now; the next begins anew. */
+const unpinned = ({ supply, day }: Facts): readonly SupplyPayload[] =>
+  Object.values(supply.pins).flatMap((line): readonly SupplyPayload[] =>
+    line.pin === null ? [] : [{ type: 'line-unpinned', line: { ...line, pin: null, since: day } }],
+  );
+
+const judge = (facts: Facts, { supplier: id, ordered, freight, lines }: ApprovedOrder): Judged => {
   const supplier = facts.supply.suppliers[id];
   if (supplier === undefined)
     return { refusals: [refuse('unknown-thing', { what: 'supplier', key: id })], order: null };
   const read = lines.map((line, index) => judgeLine(facts, supplier, line, lines.slice(0, index)));
-  const refusals = read.flatMap((each) => each.refusals);
+  const refusals = [
+    ...(isOrderDay(supplier, ordered, facts)
+      ? []
+      : [refuse('order-day-past', { supplier: supplier.name, day: ordered })]),
+    ...read.flatMap((each) => each.refusals),
+  ];
   const bought = read.flatMap(({ line }) => (line === null ? [] : [line]));
   const goods = bought.reduce((sum, { packs, price }) => sum + packs * price, 0);
   const weight = lines.reduce(
@@ -61,7 +81,7 @@ const judge = (facts: Facts, { supplier: id, ordered, due, freight, lines }: App
     order: {
       supplier: id,
       ordered,
-      due,
+      due: dayFrom(arrivalOf(dayNumber(ordered), supplier.lead, USUAL_WEEK.days.shut)),
       goods,
       freight,
       approvedBy: facts.actor,
@@ -127,3 +147,7 @@ const lineOf = (
   lots: [],
   ended: null,
 });
+
+/** Their next order day, or today where they take one on any day. */
+const isOrderDay = (supplier: SupplierRow, ordered: Day, { day }: Facts): boolean =>
+  orderDayFrom(supplier, dayNumber(day)) === dayNumber(ordered) || (supplier.takesToday && ordered === day);

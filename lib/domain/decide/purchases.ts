@@ -14,7 +14,7 @@ import { accepted, denied } from './shop-decision';
 import type { ShopDecision } from './shop-decision';
 
 export const decidePurchase = (facts: Facts, stock: Stock, claim: PurchaseClaim): ShopDecision => {
-  if (claim.type === 'approve-order') return approve(facts, claim.orders);
+  if (claim.type === 'approve-order') return approve(facts, claim.first, claim.orders);
   const order = facts.supply.orders[claim.order];
   if (order === undefined) return denied([refuse('unknown-thing', { what: 'order', key: claim.order })]);
   const of = { order: order.id, supplier: order.supplier };

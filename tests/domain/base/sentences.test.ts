@@ -136,6 +136,8 @@ const SAMPLES: Samples = {
   'not-offered': [{ supplier: 'Thornby Fixings', item: 'NUT-10' }],
   'price-changed': [{ supplier: 'Thornby Fixings', item: 'NUT-10', pack: '50', seen: 420, now: 440 }],
   'freight-changed': [{ supplier: 'Thornby Fixings', seen: 650, now: 0 }],
+  'ordered-since': [{ order: '7' }],
+  'order-day-past': [{ supplier: 'Thornby Fixings', day: '2026-11-25' }],
   'too-few-packs': [{ item: 'NUT-10', packs: 1, fewest: 2 }],
   'order-too-small': [{ supplier: 'Thornby Fixings', goods: 460, least: 1200 }],
   'nothing-came': [{ order: '7' }],

@@ -74,10 +74,11 @@ const opened = (): Shop => {
   return shop;
 };
 
-const approving = (lines: readonly ApprovedLine[], freight = 650) =>
+const approving = (lines: readonly ApprovedLine[], freight = 650, first = '1') =>
   ({
     type: 'approve-order',
-    orders: [{ supplier: 'H', ordered: '2026-03-04', due: '2026-03-06', freight, lines }],
+    first,
+    orders: [{ supplier: 'H', ordered: '2026-03-04', freight, lines }],
   }) as const;
 const approved = (): Shop => {
   const shop = opened();
@@ -161,9 +162,33 @@ describe('approving', () => {
     const shop = approved();
     const [first] = approving([NUTS, WASHERS]).orders;
     const bad = { ...first, lines: [{ ...NUTS, price: 1 }] };
-    expect(shop.codes('ada', { type: 'approve-order', orders: [first, bad] })).toEqual(['price-changed']);
-    shop.does('ada', { type: 'approve-order', orders: [first, first] });
+    const both = { type: 'approve-order', first: '2' } as const;
+    expect(shop.codes('ada', { ...both, orders: [first, bad] })).toEqual(['price-changed']);
+    shop.does('ada', { ...both, orders: [first, first] });
     expect(Object.keys(shop.world.shop.orders)).toEqual(['1', '2', '3']);
+  });
+});
+
+describe('what happened since it was shown', () => {
+  test('somebody approved in another window: nothing is ordered twice', () => {
+    const shop = approved();
+    expect(shop.refused('ada', approving([NUTS, WASHERS]))).toMatchObject([
+      { code: 'ordered-since', details: { order: '1' } },
+    ]);
+    shop.does('ada', approving([NUTS, WASHERS], 650, '2'));
+  });
+
+  test('its order day is over', () => {
+    const shop = opened();
+    shop.later('3 d');
+    expect(shop.codes('ada', approving([NUTS, WASHERS]))).toEqual(['order-day-past']);
+  });
+
+  test('what was insisted on was for this order; the next begins anew', () => {
+    const shop = opened();
+    shop.does('ada', { type: 'pin-line', item: 'nut', supplier: 'H' });
+    shop.does('ada', approving([NUTS, WASHERS]));
+    expect(shop.world.shop.pins['nut']?.pin).toBeNull();
   });
 });
 

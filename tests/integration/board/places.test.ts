@@ -82,6 +82,8 @@ const WHERE: Readonly<Record<RefusalCode, Where>> = {
   'not-offered': 'here',
   'price-changed': 'here',
   'freight-changed': 'here',
+  'ordered-since': 'here',
+  'order-day-past': 'here',
   'too-few-packs': 'here',
   'order-too-small': 'here',
   'nothing-came': 'here',
