@@ -77,6 +77,8 @@ test('no style sheet of one screen reaches another, which a day of clicking brin
     '/my-work',
     '/verify',
     '/hardware',
+    '/order',
+    '/suppliers',
     '/tools',
     '/set-up',
   ]) {
