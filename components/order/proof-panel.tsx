@@ -5,7 +5,7 @@ import type { Proof } from '@/lib/wire/views/order';
 export function ProofPanel({ proof }: { readonly proof: Proof }) {
   const { isProved, cost, bound, gap, lateCarDays, fewestLate, offers, lines, seconds } = proof;
   return (
-    <section className="sheet" aria-labelledby="proof">
+    <section className="sheet proof" aria-labelledby="proof">
       <header>
         <Glyph name={isProved ? 'passed' : 'due'} />
         <h2 id="proof">{isProved ? 'Proved the cheapest' : 'The best found so far'}</h2>

@@ -64,8 +64,8 @@ export function Suppliers({ view: { suppliers, items } }: { readonly view: Suppl
           ))}
         </ul>
       </section>
-      <OfferTable items={items} suppliers={suppliers} />
       <ReadIn />
+      <OfferTable items={items} suppliers={suppliers} />
       {asked === 'item' ? <ItemDialog item={null} onClose={() => setAsked(null)} /> : null}
       {asked === null || asked === 'item' ? null : (
         <SupplierDialog

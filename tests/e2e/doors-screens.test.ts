@@ -78,6 +78,10 @@ test('no style sheet of one screen reaches another, which a day of clicking brin
     '/verify',
     '/hardware',
     '/cutting',
+    '/order',
+    '/suppliers',
+      '/stock',
+      '/stock/lots/L-0941',
     '/tools',
     '/set-up',
   ]) {

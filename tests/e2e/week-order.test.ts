@@ -1,0 +1,109 @@
+/** Suppliers, offers and the week's order in a real browser: what is cheapest, what one insists on, files, and who sees no price. */
+import type { Browser, Page } from 'playwright';
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { amiss, newPage, openBrowser, signIn } from '@/tests/support/browser';
+import type { Watched } from '@/tests/support/browser';
+import { styleLeaks } from '@/tests/support/style-leaks';
+import { openDoors } from './doors-shop';
+import type { Doors } from './doors-shop';
+
+let doors: Doors;
+let browser: Browser;
+let watched: Watched;
+
+beforeAll(async () => {
+  [doors, browser] = await Promise.all([openDoors(), openBrowser()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await doors.close();
+});
+afterEach(async () => {
+  expect(watched.faults).toEqual([]);
+  await watched.done();
+});
+
+const openAs = async (person: string, path: string): Promise<Page> => {
+  watched = await newPage(browser, { address: doors.shop.address });
+  await signIn(watched, person);
+  await watched.page.goto(path);
+  return watched.page;
+};
+
+const pence = (text: string): number =>
+  Math.round(Number(/£([\d,.]+)/.exec(text)?.[1]?.replaceAll(',', '')) * 100);
+const region = (page: Page, name: string | RegExp) => page.getByRole('region', { name });
+const toPay = async (page: Page): Promise<number> =>
+  pence(
+    (await region(page, /^To pay/)
+      .getByRole('paragraph')
+      .first()
+      .textContent()) ?? '',
+  );
+
+test('the owner reads what is cheapest, insists on something dearer, sees what that costs, and lets it go', async () => {
+  const page = await openAs('ada', '/order');
+  await page.getByRole('heading', { name: 'Proved the cheapest' }).waitFor();
+  const total = await toPay(page);
+  const parts = await page.locator('.week-sheets > section > header .total').allTextContents();
+  expect(parts).toHaveLength(3);
+  expect(parts.map(pence).reduce((sum, part) => sum + part, 0)).toBe(total);
+  expect(await amiss(watched, 'week-order')).toEqual([]);
+  expect(await styleLeaks(page)).toEqual([]);
+
+  await page.getByRole('button', { name: /Otherwise ?: bolt 3\/8-16×1 g5$/ }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('From').selectOption({ label: 'Thornby Fixings' });
+  expect(await amiss(watched, 'week-order-pin')).toEqual([]);
+  await dialog.getByRole('button', { name: 'Insist on it' }).click();
+  const insisted = region(page, 'Insisted on');
+  const cost = (await insisted.getByText(/^costs £/).textContent()) ?? '';
+  expect(cost).toMatch(/more/);
+  await expect.poll(() => toPay(page), { timeout: 20_000 }).toBe(total + pence(cost));
+  await insisted.getByRole('button', { name: /^Change what is insisted on/ }).click();
+  await page.getByRole('button', { name: 'As is cheapest again' }).click();
+  await insisted.waitFor({ state: 'detached' });
+  await expect.poll(() => toPay(page), { timeout: 20_000 }).toBe(total);
+});
+
+test('a lead changes a price, and reads in a file: with a fault nothing of it is taken in, without one all', async () => {
+  const page = await openAs('mara', '/suppliers');
+  await page.getByRole('searchbox', { name: 'Find' }).fill('castle M16');
+  await page.getByRole('button', { name: /change the offer of castle nut M16/ }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Price of a pack').fill('1: 1.20; 10: 1.05');
+  await dialog.getByRole('button', { name: 'Set this price' }).click();
+  await page.getByRole('button', { name: /£1\.20, from 10 £1\.05/ }).waitFor();
+  await page.getByRole('searchbox', { name: 'Find' }).fill('');
+  expect(await amiss(watched, 'suppliers')).toEqual([]);
+  expect(await styleLeaks(page)).toEqual([]);
+
+  const read = async (text: string): Promise<void> =>
+    page
+      .getByLabel('Read in')
+      .first()
+      .setInputFiles({ name: 'offers.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+  const HEAD = 'supplier,item,pack,prices\r\n';
+  await read(`${HEAD}thornby,M6x16,10,dear\r\n`);
+  await page.getByText('Row 2, prices “dear” is no price').waitFor();
+  await read(`${HEAD}thornby,M6x16,10,0.95\r\nthornby,GHOST,10,1.00\r\n`);
+  await page.getByRole('button', { name: 'Take in 2 rows' }).click();
+  await page.getByText(/^Row 3, item: There is no item “GHOST”/).waitFor();
+  await page.getByRole('searchbox', { name: 'Find' }).fill('M6x16');
+  expect(await page.getByRole('button', { name: /10 £0\.95|10£0\.95/ }).count()).toBe(0);
+  await read(`${HEAD}thornby,M6x16,10,0.95\r\n`);
+  await page.getByRole('button', { name: 'Take in 1 row' }).click();
+  await page.getByText('£0.95').first().waitFor();
+
+  const saved = await page.request.get('/api/suppliers/offers.csv');
+  expect(await saved.text()).toContain('\r\nthornby,M6x16,10,0.95,,\r\n');
+});
+
+test('a technician sees neither page, no price anywhere, and no file', async () => {
+  const page = await openAs('tobit', '/order');
+  await page.getByRole('heading', { name: 'This is for a lead or an owner' }).waitFor();
+  for (const path of ['/order', '/suppliers', '/log', '/hardware?show=all'])
+    expect([path, /£|3\.60|TF-41/.test(await (await page.request.get(path)).text())]).toEqual([path, false]);
+  expect((await page.request.get('/api/suppliers/offers.csv')).status()).toBe(403);
+  expect(await page.getByRole('link', { name: 'Week’s order' }).count()).toBe(0);
+});
