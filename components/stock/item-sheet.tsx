@@ -1,7 +1,8 @@
 import Link from 'next/link';
 import type { ItemView } from '@/lib/wire/views/stock';
 import { StockActs } from './stock-acts';
-import { BinCell, StateWords } from './stock-list';
+import { BinCell } from './bin-cell';
+import { StateWords } from './stock-list';
 import './stock.css';
 
 /** One item: its bin, and every lot of it with what may be done there. */

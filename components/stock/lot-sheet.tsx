@@ -5,7 +5,8 @@ import { Glyph } from '@/components/ui/glyph';
 import type { LotCar, LotView } from '@/lib/wire/views/stock';
 import { LotActs } from './lot-acts';
 import { StockActs } from './stock-acts';
-import { BinCell, StateWords } from './stock-list';
+import { BinCell } from './bin-cell';
+import { StateWords } from './stock-list';
 import './stock.css';
 
 /** One lot: what came in and where every piece of it is now. */

@@ -2,6 +2,7 @@ import Link from 'next/link';
 import { Field } from '@/components/ui/field';
 import { Glyph } from '@/components/ui/glyph';
 import type { StockLine, StockView } from '@/lib/wire/views/stock';
+import { BinCell } from './bin-cell';
 import './stock.css';
 
 interface StockListProps {
@@ -93,17 +94,6 @@ function PlaceRow({ line }: { readonly line: StockLine }) {
       </span>
       <StateWords state={state} />
     </Link>
-  );
-}
-
-export function BinCell({ bin }: { readonly bin: string | null }) {
-  return bin === null ? (
-    <span className="nobin small dim">no bin</span>
-  ) : (
-    <b className="bin">
-      <span className="vh">bin </span>
-      {bin}
-    </b>
   );
 }
 

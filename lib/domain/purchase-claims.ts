@@ -49,7 +49,8 @@ export type PurchaseClaim =
   | {
       readonly type: 'end-order-line';
       readonly order: string;
-      readonly line: number;
+      /** Absent: every line of it that has not come whole. */
+      readonly line?: number;
       readonly why: EndReason;
     }
   | { readonly type: 'credit-order'; readonly order: string; readonly money: number; readonly why: string };

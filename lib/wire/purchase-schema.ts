@@ -50,7 +50,12 @@ export const purchaseClaims = [
     lines: z.array(cameIn).min(1).max(5000),
   }),
   z.strictObject({ ...is('promise-order'), order: idSchema, due: day }),
-  z.strictObject({ ...is('end-order-line'), order: idSchema, line, why: z.enum(END_REASONS) }),
+  z.strictObject({
+    ...is('end-order-line'),
+    order: idSchema,
+    line: line.optional(),
+    why: z.enum(END_REASONS),
+  }),
   z.strictObject({
     ...is('credit-order'),
     order: idSchema,

@@ -80,8 +80,8 @@ test('no style sheet of one screen reaches another, which a day of clicking brin
     '/cutting',
     '/order',
     '/suppliers',
-      '/stock',
-      '/stock/lots/L-0941',
+    '/stock',
+    '/stock/lots/L-0941',
     '/tools',
     '/set-up',
   ]) {

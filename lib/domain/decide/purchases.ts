@@ -28,7 +28,7 @@ export const decidePurchase = (facts: Facts, stock: Stock, claim: PurchaseClaim)
     case 'credit-order':
       return accepted({ type: 'order-credited', ...of, money: claim.money, why: claim.why });
     case 'end-order-line':
-      return endLine(order, claim.line, claim.why);
+      return endLine(order, claim);
   }
 };
 
@@ -37,21 +37,26 @@ const unknownLine = (order: string, line: number): Refusal =>
 
 const endLine = (
   order: PurchaseOrder,
-  index: number,
-  why: Extract<PurchaseClaim, { type: 'end-order-line' }>['why'],
+  { line: named, why }: Extract<PurchaseClaim, { type: 'end-order-line' }>,
 ): ShopDecision => {
-  const line = order.lines[index];
-  if (line === undefined) return denied([unknownLine(order.id, index)]);
-  const left = outstandingOf(line);
-  if (compare(left, ZERO) === 0)
-    return denied([refuse('nothing-outstanding', { order: order.id, item: line.item })]);
-  return accepted({
-    type: 'order-line-ended',
-    order: order.id,
-    supplier: order.supplier,
-    line: index,
-    item: line.item,
-    quantity: stockText(left),
-    why,
+  if (named !== undefined && order.lines[named] === undefined) return denied([unknownLine(order.id, named)]);
+  const ended = order.lines.flatMap((line, index) => {
+    const left = outstandingOf(line);
+    return (named ?? index) === index && compare(left, ZERO) > 0 ? [{ index, left, item: line.item }] : [];
   });
+  if (ended.length === 0)
+    return denied([
+      refuse('nothing-outstanding', { order: order.id, item: order.lines[named ?? 0]?.item ?? '' }),
+    ]);
+  return accepted(
+    ...ended.map(({ index, left, item }) => ({
+      type: 'order-line-ended' as const,
+      order: order.id,
+      supplier: order.supplier,
+      line: index,
+      item,
+      quantity: stockText(left),
+      why,
+    })),
+  );
 };

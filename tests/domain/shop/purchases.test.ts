@@ -298,4 +298,12 @@ describe('the rest of its life', () => {
       'nothing-outstanding',
     ]);
   });
+
+  test('an order that was not sent after all: every line that has not come', () => {
+    const shop = approved();
+    shop.does('leo', { type: 'receive-order', order: '1', lines: [{ line: 1, good: '100' }] });
+    const events = shop.does('leo', { type: 'end-order-line', order: '1', why: 'cancelled' });
+    expect(events).toMatchObject([{ item: 'nut', quantity: '100' }]);
+    expect(isOpen(orderIn(shop))).toBe(false);
+  });
 });
