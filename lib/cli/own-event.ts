@@ -25,6 +25,8 @@ export const OWN_EVENT: Readonly<Record<ClaimType, EventType>> = {
   'import-offers': 'offers-imported',
   'pin-line': 'line-pinned',
   'unpin-line': 'line-unpinned',
+  'approve-order': 'order-approved',
+  'cancel-order': 'order-cancelled',
   'start-car': 'car-started',
   'choose-option': 'option-chosen',
   'advance-car': 'gate-passed',

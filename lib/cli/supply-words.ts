@@ -19,5 +19,9 @@ export const supplyWords = (event: SupplyPayload): string => {
       return `${event.line.id} is ordered as was insisted on`;
     case 'line-unpinned':
       return `${event.line.id} is ordered as is cheapest`;
+    case 'order-approved':
+      return `${event.orders.map(({ id }) => id).join(', ')} ordered`;
+    case 'order-cancelled':
+      return `${event.order} is cancelled: ${event.reason}`;
   }
 };

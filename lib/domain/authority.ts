@@ -10,6 +10,7 @@
  */
 import type { CommandKind, Role } from './base/vocabulary';
 import {
+  APPROVE,
   BODY,
   EVIDENCE,
   EYES,
@@ -89,6 +90,8 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
   'import-offers': note('shop', LEADS, 'a file of offers', ['given-before', ...OFFER]),
   'pin-line': note('shop', LEADS, 'an order has this line so, whatever is cheapest', PIN),
   'unpin-line': note('shop', LEADS, 'an order has this line as is cheapest again'),
+  'approve-order': assurance('shop', OWNER, 'this is ordered, as it stands', APPROVE),
+  'cancel-order': note('shop', OWNER, 'an order was not sent after all', ['order-cancelled']),
 
   // the car as a whole
   'start-car': assurance('car', LEADS, 'a car is begun on a plan revision', [

@@ -16,6 +16,7 @@ import type { Catalogue } from './shop/item';
 import { lastGoodDay, lotState } from './shop/lot-state';
 import { carNeed } from './shop/need';
 import type { Reckoning } from './shop/need-days';
+import { comingFrom } from './shop/purchase-rows';
 import type { Supply } from './shop/supply';
 import type { World } from './world';
 
@@ -26,7 +27,7 @@ export interface ShopNeed {
   readonly held: ReadonlyMap<Key, Exact>;
 }
 
-/** `coming` is what is on order and what donors give; lots are the world's own. */
+/** `coming` is what donors give; lots and what is on order are the world's own. */
 export const shopNeed = (
   world: World,
   plans: Readonly<Record<string, PlanDocument>>,
@@ -43,7 +44,11 @@ export const shopNeed = (
   const held = new Map<Key, Exact>();
   for (const { supply, isGood } of lots)
     if (!isGood) held.set(supply.item, add(held.get(supply.item) ?? ZERO, supply.quantity));
-  return { cars, demand: demandOf(cars, [...good, ...coming], catalogue, at), held };
+  return {
+    cars,
+    demand: demandOf(cars, [...good, ...coming, ...comingFrom(world.shop.orders)], catalogue, at),
+    held,
+  };
 };
 
 /** Lots with something left of them, and whether it may be fitted today. */

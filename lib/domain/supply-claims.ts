@@ -1,5 +1,5 @@
 /** What a person may claim about buying: terms of items, suppliers, offers, and what is insisted on for an order. */
-import type { Key } from './base/vocabulary';
+import type { Day, Key } from './base/vocabulary';
 import type { Freight, PriceStep } from './shop/order';
 
 /** All that the shop says of an item; what is left out is said to be nothing. */
@@ -60,7 +60,23 @@ export type SupplyClaim =
       readonly buyToday?: boolean;
       readonly exclude?: boolean;
     }
-  | { readonly type: 'unpin-line'; readonly item: Key };
+  | { readonly type: 'unpin-line'; readonly item: Key }
+  | {
+      readonly type: 'approve-order';
+      /** What the first of them will be called, as far as its approver knows. */
+      readonly first: string;
+      readonly orders: readonly ApprovedClaim[];
+    }
+  | { readonly type: 'cancel-order'; readonly order: string; readonly reason: string };
+
+/** One supplier's, as it was seen. */
+export interface ApprovedClaim {
+  readonly supplier: string;
+  readonly ordered: Day;
+  readonly packs: readonly { readonly offer: string; readonly packs: number }[];
+  /** Goods and freight. */
+  readonly total: number;
+}
 
 const SUPPLY: ReadonlySet<string> = new Set<SupplyClaim['type']>([
   'set-item',

@@ -1,5 +1,6 @@
 /** What happened to the shop's books of buying. */
 import type { Key } from './base/vocabulary';
+import type { PurchaseRow } from './shop/purchase-rows';
 import type { ItemRow, OfferRow, PinRow, SupplierRow } from './shop/offer-rows';
 
 export type SupplyPayload =
@@ -11,4 +12,6 @@ export type SupplyPayload =
   | { readonly type: 'items-imported'; readonly items: readonly ItemRow[] }
   | { readonly type: 'offers-imported'; readonly offers: readonly OfferRow[] }
   | { readonly type: 'line-pinned'; readonly line: PinRow }
-  | { readonly type: 'line-unpinned'; readonly line: PinRow };
+  | { readonly type: 'line-unpinned'; readonly line: PinRow }
+  | { readonly type: 'order-approved'; readonly orders: readonly PurchaseRow[] }
+  | { readonly type: 'order-cancelled'; readonly order: string; readonly reason: string };

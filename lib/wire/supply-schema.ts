@@ -1,6 +1,6 @@
 /** The shape of claims about buying. */
 import { z } from 'zod';
-import { count, figure, idSchema, words } from './claim-words';
+import { count, day, figure, idSchema, words } from './claim-words';
 
 const is = <Type extends string>(type: Type) => ({ type: z.literal(type) });
 
@@ -89,4 +89,23 @@ export const supplyClaims = [
     exclude: z.boolean().optional(),
   }),
   z.strictObject({ ...is('unpin-line'), item: idSchema }),
+  z.strictObject({
+    ...is('approve-order'),
+    first: idSchema,
+    orders: z
+      .array(
+        z.strictObject({
+          supplier: supplierId,
+          ordered: day,
+          packs: z
+            .array(z.strictObject({ offer: idSchema, packs }))
+            .min(1)
+            .max(MOST_ROWS),
+          total: money,
+        }),
+      )
+      .min(1)
+      .max(100),
+  }),
+  z.strictObject({ ...is('cancel-order'), order: idSchema, reason: words }),
 ] as const;

@@ -52,6 +52,14 @@ const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
   },
   'pin-line': { type: 'pin-line', item: 'B-M10', buyToday: true },
   'unpin-line': { type: 'unpin-line', item: 'B-M10' },
+  'approve-order': {
+    type: 'approve-order',
+    first: 'PO-1',
+    orders: [
+      { supplier: 'H', ordered: '2026-03-04', packs: [{ offer: 'H/B-M10/50', packs: 1 }], total: 420 },
+    ],
+  },
+  'cancel-order': { type: 'cancel-order', order: 'PO-1', reason: 'not sent' },
   'start-car': { ...CAR, type: 'start-car', plan: 'Corbel 54 r1', chassis: 'CH-9' },
   'choose-option': { ...CAR, type: 'choose-option', option: 'heater', choice: 'none' },
   'advance-car': { ...CAR, type: 'advance-car', to: 'WH' },
@@ -134,7 +142,7 @@ const WHO: Readonly<Record<Exclude<May, 'anyone'>, readonly ClaimType[]>> = {
     'decide-change',
   ],
   lead: ['advance-car', 'send-back'],
-  owner: ['change-roles', 'deliver-car'],
+  owner: ['change-roles', 'deliver-car', 'approve-order', 'cancel-order'],
 };
 const mayOf = (type: ClaimType): May =>
   (['lead or owner', 'lead', 'owner'] as const).find((may) => WHO[may].includes(type)) ?? 'anyone';

@@ -108,6 +108,17 @@ const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
   ['ada', { type: 'end-offer', offer: 'H/NUT/25' }],
   ['ada', { type: 'pin-line', item: 'NUT', supplier: 'H' }],
   ['ada', { type: 'unpin-line', item: 'NUT' }],
+  [
+    'ada',
+    {
+      type: 'approve-order',
+      first: 'PO-1',
+      orders: [
+        { supplier: 'H', ordered: '2026-03-04', packs: [{ offer: 'H/NUT/50', packs: 1 }], total: 420 },
+      ],
+    },
+  ],
+  ['ada', { type: 'cancel-order', order: 'PO-1', reason: 'they are shut' }],
   ['leo', { type: 'assign', job: 'stage:AX', add: ['tom'] }],
   ['leo', { type: 'choose-option', option: 'heater', choice: 'none' }],
   ['tom', { type: 'receive-part', part: 'P-1' }],

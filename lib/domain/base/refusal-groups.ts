@@ -97,3 +97,4 @@ export const ITEM_TERMS: readonly RefusalCode[] = [
 export const SUPPLIER: readonly RefusalCode[] = ['no-order-day', 'steps-out-of-order', 'weight-missing'];
 export const OFFER: readonly RefusalCode[] = ['value-unreadable', 'steps-out-of-order', 'weight-missing'];
 export const PIN: readonly RefusalCode[] = ['value-unreadable', 'pin-empty', 'not-offered'];
+export const APPROVE: readonly RefusalCode[] = ['ordered-since', 'order-day-past', 'prices-changed'];

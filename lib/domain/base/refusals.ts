@@ -158,6 +158,11 @@ export interface RefusalDetails {
   'given-before': { what: string; key: string };
   'pin-empty': { item: Key };
   'not-offered': { item: Key; supplier: string };
+  /** Met by whoever approves what somebody else has approved meanwhile, or they themselves in another window. */
+  'ordered-since': { first: string };
+  'order-day-past': { supplier: string; day: Day };
+  'prices-changed': { supplier: string };
+  'order-cancelled': { order: string };
 }
 
 export type RefusalCode = keyof RefusalDetails;

@@ -11,7 +11,11 @@ type Code =
   | 'offer-ended'
   | 'given-before'
   | 'pin-empty'
-  | 'not-offered';
+  | 'not-offered'
+  | 'ordered-since'
+  | 'order-day-past'
+  | 'prices-changed'
+  | 'order-cancelled';
 
 export const supplySentences: Sentences<Code> = {
   'size-unreadable': ({ text, says }) => `“${text}” is no size that can be read. ${says}`,
@@ -32,4 +36,11 @@ export const supplySentences: Sentences<Code> = {
     `Nothing is insisted on for ${called(item)}. Choose a supplier, a quantity, today, or to leave it out.`,
   'not-offered': ({ item, supplier }, called) =>
     `${supplier} offers no ${called(item)}. Choose one of those who do, or enter the offer.`,
+  'ordered-since': ({ first }) =>
+    `Orders were approved since this was worked out: ${first} is there already. Look at the order again, it leaves out what is on its way.`,
+  'order-day-past': ({ supplier, day }) =>
+    `${supplier} takes no order on ${day}. Look at the order again, it is for their next day.`,
+  'prices-changed': ({ supplier }) =>
+    `What ${supplier} asks has changed since this was worked out. Look at the order again, it has the new terms.`,
+  'order-cancelled': ({ order }) => `${order} is cancelled already. There is nothing to cancel.`,
 };

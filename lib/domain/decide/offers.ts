@@ -11,6 +11,7 @@ import type { ItemTermsClaim, OfferClaim, SupplyClaim } from '@/lib/domain/suppl
 import type { SupplyPayload } from '@/lib/domain/supply-payload';
 import { isBought, isItem, judgeItem, nowhere, unitOf } from './items';
 import type { Judged, PlaceOf } from './items';
+import { judgeApproval } from './purchases';
 
 interface SupplyDecision {
   readonly refusals: readonly Refusal[];
@@ -24,7 +25,7 @@ const deny = (...refusals: readonly Refusal[]): SupplyDecision => ({ refusals, e
 const unknown = (what: string, key: string): Refusal => refuse('unknown-thing', { what, key });
 
 export const decideSupply = (facts: Facts, claim: SupplyClaim): SupplyDecision => {
-  const { items, suppliers, offers, pins } = facts.supply;
+  const { items, suppliers, offers, pins, orders } = facts.supply;
   switch (claim.type) {
     case 'set-item': {
       const { refusals, row } = judgeItem(facts, claim, (key) => isItem(facts, key), nowhere);
@@ -60,6 +61,18 @@ export const decideSupply = (facts: Facts, claim: SupplyClaim): SupplyDecision =
       return line === undefined || line.pin === null
         ? deny(unknown('line that anything was insisted on for', claim.item))
         : accept({ type: 'line-unpinned', line: { ...line, pin: null, since: facts.day } });
+    }
+    case 'approve-order': {
+      const judged = judgeApproval(facts, claim.first, claim.orders);
+      if (judged.refusals.length > 0) return deny(...judged.refusals);
+      return accept({ type: 'order-approved', orders: judged.orders }, ...unpinned(facts));
+    }
+    case 'cancel-order': {
+      const order = orders[claim.order];
+      if (order === undefined) return deny(unknown('order', claim.order));
+      return order.cancelled === null
+        ? accept({ type: 'order-cancelled', order: order.id, reason: claim.reason })
+        : deny(refuse('order-cancelled', { order: order.id }));
     }
   }
 };
@@ -191,6 +204,12 @@ const imported = <Claim, Row extends { readonly id: string }>(
 };
 
 // ---- what is insisted on ----
+
+/** It was for the order that is approved now; the next begins anew. */
+const unpinned = ({ supply, day }: Facts): readonly SupplyPayload[] =>
+  Object.values(supply.pins).flatMap((line): readonly SupplyPayload[] =>
+    line.pin === null ? [] : [{ type: 'line-unpinned', line: { ...line, pin: null, since: day } }],
+  );
 
 const pinLine = (facts: Facts, claim: Of<'pin-line'>): SupplyDecision => {
   const { item, supplier = null, quantity = null, buyToday = false, exclude = false } = claim;

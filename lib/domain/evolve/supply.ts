@@ -23,6 +23,14 @@ export const evolveSupply = (shop: Shop, event: SupplyPayload): Shop => {
     case 'line-pinned':
     case 'line-unpinned':
       return { ...shop, pins: { ...shop.pins, [event.line.id]: event.line } };
+    case 'order-approved':
+      return { ...shop, orders: { ...shop.orders, ...byId(event.orders) } };
+    case 'order-cancelled': {
+      const order = shop.orders[event.order];
+      return order === undefined
+        ? shop
+        : { ...shop, orders: { ...shop.orders, [order.id]: { ...order, cancelled: event.reason } } };
+    }
   }
 };
 

@@ -13,6 +13,7 @@ export const SHOP_TABLES = [
   'supplier',
   'offer',
   'line_pin',
+  'purchase_order',
 ] as const;
 export type ShopTable = (typeof SHOP_TABLES)[number];
 
@@ -39,6 +40,7 @@ export const shopDelta = (before: Shop | null, after: Shop): readonly ShopRow[] 
   ...differing('supplier', before?.suppliers, after.suppliers),
   ...differing('offer', before?.offers, after.offers),
   ...differing('line_pin', before?.pins, after.pins),
+  ...differing('purchase_order', before?.orders, after.orders),
 ];
 
 interface Changed<Row> extends ShopRow {
@@ -89,5 +91,6 @@ export const fromShopRows = (version: number, rows: readonly ShopRow[]): Shop =>
     suppliers: of('supplier'),
     offers: of('offer'),
     pins: of('line_pin'),
+    orders: of('purchase_order'),
   };
 };

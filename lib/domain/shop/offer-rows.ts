@@ -1,6 +1,7 @@
 /** What the shop knows of buying, as rows: terms of items, suppliers, their offers, and what was insisted on for an order. */
 import type { Day, Key } from '@/lib/domain/base/vocabulary';
 import type { Freight, PriceStep } from './order';
+import type { Purchases } from './purchase-rows';
 
 /** What a plan says of its items, for one that is the shop's own. */
 export interface OwnWords {
@@ -74,9 +75,10 @@ export interface SupplyRows {
   readonly suppliers: Readonly<Record<string, SupplierRow>>;
   readonly offers: Readonly<Record<string, OfferRow>>;
   readonly pins: Readonly<Record<Key, PinRow>>;
+  readonly orders: Purchases;
 }
 
-export const NO_SUPPLY: SupplyRows = { items: {}, suppliers: {}, offers: {}, pins: {} };
+export const NO_SUPPLY: SupplyRows = { items: {}, suppliers: {}, offers: {}, pins: {}, orders: {} };
 
 /** One pack of one item from one supplier is one offer: to say it again is to change it. */
 export const offerId = (supplier: string, item: Key, packSize: string): string =>

@@ -28,6 +28,8 @@ const ASKED: Readonly<Record<ClaimType, string>> = {
   'import-offers': 'Read in a file of offers',
   'pin-line': 'Insist on how … is ordered',
   'unpin-line': 'Order … as is cheapest again',
+  'approve-order': 'Approve the week’s order',
+  'cancel-order': 'Cancel …',
   'start-car': 'Begin the car',
   'choose-option': 'Choose …',
   'advance-car': 'Advance',
@@ -126,6 +128,8 @@ const thingOf = (claim: Claim, words: Words): string | null => {
     case 'add-tool':
     case 'add-adapter':
       return claim.name;
+    case 'cancel-order':
+      return claim.order;
     case 'end-offer':
       return claim.offer;
     default:

@@ -1,4 +1,5 @@
 /** What happened to the books of buying, in the shop's words. Everybody reads the log, so that no price stands here. */
+import { all } from '@/lib/domain/base/words';
 import type { SupplyPayload } from '@/lib/domain/supply-payload';
 import type { EventLine } from './log';
 
@@ -24,6 +25,14 @@ export const supplyLine = (event: SupplyPayload): EventLine => {
       return line('hint', event.line.id, 'is ordered as was insisted on, whatever is cheapest');
     case 'line-unpinned':
       return line('hint', event.line.id, 'is ordered as is cheapest again');
+    case 'order-approved':
+      return line(
+        'passed',
+        all(event.orders.map(({ id }) => id)),
+        `${event.orders.length === 1 ? 'is' : 'are'} ordered`,
+      );
+    case 'order-cancelled':
+      return line('gclosed', event.order, `is cancelled: ${event.reason}`);
   }
 };
 

@@ -25,9 +25,16 @@ CREATE TABLE line_pin (
   supplier text GENERATED ALWAYS AS (row #>> '{pin,supplier}') STORED REFERENCES supplier (id)
 );
 
+-- As approved: frozen but for being cancelled.
+CREATE TABLE purchase_order (
+  id text PRIMARY KEY CHECK (id <> ''),
+  row jsonb NOT NULL CHECK (jsonb_typeof(row) = 'object' AND row ->> 'id' = id),
+  supplier text GENERATED ALWAYS AS (row ->> 'supplier') STORED NOT NULL REFERENCES supplier (id)
+);
+
 DO $$
 BEGIN
   IF EXISTS (SELECT FROM pg_roles WHERE rolname = 'slipmark_app') THEN
-    GRANT SELECT, INSERT, UPDATE (row) ON item, supplier, offer, line_pin TO slipmark_app;
+    GRANT SELECT, INSERT, UPDATE (row) ON item, supplier, offer, line_pin, purchase_order TO slipmark_app;
   END IF;
 END $$;

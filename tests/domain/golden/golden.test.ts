@@ -55,6 +55,8 @@ const KINDS: Readonly<Record<EventType, true>> = {
   'offers-imported': true,
   'line-pinned': true,
   'line-unpinned': true,
+  'order-approved': true,
+  'order-cancelled': true,
   'car-started': true,
   'option-chosen': true,
   'job-assigned': true,
