@@ -31,20 +31,25 @@ export default async function Page() {
       {strip}
       <main className="pg stack week">
         <Suspense fallback={<PageWaiting says="The cheapest order is being worked out" />}>
-          <Order />
+          <Order mayApprove={hasRole(who, ['owner'])} name={who.person.name} />
         </Suspense>
       </main>
     </>
   );
 }
 
-async function Order() {
+interface OrderProps {
+  readonly mayApprove: boolean;
+  readonly name: string;
+}
+
+async function Order({ mayApprove, name }: OrderProps) {
   const clock = await floorClock(database());
   const view = await orderView(database(), new Date().toISOString());
   return (
     <>
       <FollowFloor clock={clock} />
-      <WeekOrder view={view} />
+      <WeekOrder view={view} approver={mayApprove ? name : null} />
     </>
   );
 }

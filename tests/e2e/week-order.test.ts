@@ -66,6 +66,33 @@ test('the owner reads what is cheapest, insists on something dearer, sees what t
   await expect.poll(() => toPay(page), { timeout: 20_000 }).toBe(total);
 });
 
+test('the owner approves it: three orders are on their way and need no new one; a lead may not; cancelled, it is needed again', async () => {
+  const page = await openAs('ada', '/order');
+  await page.getByRole('button', { name: 'Approve three orders' }).click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Approve', exact: true }).click();
+  const sent = region(page, 'On its way');
+  await sent.getByText(/^PO-3 /).waitFor();
+  await page.getByText('Nothing must be ordered this week.').first().waitFor();
+  await sent.getByText('The order in words').first().click();
+  await sent
+    .getByText(/ × .*, your number .* a pack/)
+    .first()
+    .waitFor();
+  expect(await amiss(watched, 'week-ordered')).toEqual([]);
+  for (const order of ['PO-3', 'PO-2', 'PO-1']) {
+    await sent.getByRole('button', { name: new RegExp(`Cancel ?${order}`) }).click();
+    await page.getByRole('dialog').getByLabel('Why').fill('they are shut this week');
+    await page.getByRole('button', { name: 'It was not sent after all' }).click();
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+  }
+  await sent.waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'Approve three orders' }).waitFor();
+  await watched.done();
+  const lead = await openAs('mara', '/order');
+  await lead.getByText('An owner approves it.').waitFor();
+  expect(await lead.getByRole('button', { name: /^Approve/ }).count()).toBe(0);
+});
+
 test('a lead changes a price, and reads in a file: with a fault nothing of it is taken in, without one all', async () => {
   const page = await openAs('mara', '/suppliers');
   await page.getByRole('searchbox', { name: 'Find' }).fill('castle M16');

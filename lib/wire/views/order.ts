@@ -1,4 +1,5 @@
 /** What the page of the week's order is made from. It holds prices: for leads and owners only. */
+import type { ApprovedClaim } from '@/lib/domain/supply-claims';
 import type { HardwareCar } from './hardware';
 
 export interface OrderView {
@@ -10,6 +11,8 @@ export interface OrderView {
   /** Nobody offers it. */
   readonly unoffered: readonly Unoffered[];
   readonly pins: readonly PinView[];
+  /** Approved, and not cancelled. */
+  readonly sent: readonly SentOrder[];
   /** Lines that can wait. */
   readonly later: number;
   /** What the days rest on. */
@@ -23,6 +26,24 @@ export interface SolvedOrder {
   readonly sheets: readonly OrderSheetView[];
   readonly proof: Proof;
   readonly late: readonly LateView[];
+  readonly approval: Approval;
+}
+
+/** What approving it says: exactly this. */
+export interface Approval {
+  readonly first: string;
+  readonly orders: readonly ApprovedClaim[];
+}
+
+export interface SentOrder {
+  readonly id: string;
+  readonly supplier: string;
+  /** `ordered by Ada Quern for Wed 2 Dec, comes Fri 4 Dec`. */
+  readonly says: string;
+  readonly total: string;
+  /** To be printed, or put into a mail: what, how many, by their numbers. */
+  readonly text: string;
+  readonly mail: string | null;
 }
 
 export interface Proof {
