@@ -37,7 +37,7 @@ export function WeekOrder({ view, approver }: WeekOrderProps) {
           </Link>
         </p>
       </div>
-      <div className="week-cols">
+      <div className={order === null ? 'week-cols none' : 'week-cols'}>
         <div className="week-side">
           {order === null ? <NoOrder view={view} /> : <Sum order={order} approver={approver} />}
           {order === null ? null : <ProofPanel proof={order.proof} />}
@@ -46,11 +46,13 @@ export function WeekOrder({ view, approver }: WeekOrderProps) {
           {order === null || order.late.length === 0 ? null : <Late order={order} />}
           {unoffered.length === 0 ? null : <NotOffered items={unoffered} />}
         </div>
-        <div className="week-sheets">
-          {order?.sheets.map((sheet) => (
-            <OrderSheet key={sheet.key} sheet={sheet} onInsist={setAsked} />
-          ))}
-        </div>
+        {order === null ? null : (
+          <div className="week-sheets">
+            {order.sheets.map((sheet) => (
+              <OrderSheet key={sheet.key} sheet={sheet} onInsist={setAsked} />
+            ))}
+          </div>
+        )}
       </div>
       <p className="small dim">
         {later === 0 ? '' : `${String(later)} more items can wait for a later order. `}
