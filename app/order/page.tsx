@@ -31,20 +31,24 @@ export default async function Page() {
       {strip}
       <main className="pg stack week">
         <Suspense fallback={<PageWaiting says="The cheapest order is being worked out" />}>
-          <Order />
+          <Order approver={hasRole(who, ['owner']) ? { id: who.person.id, name: who.person.name } : null} />
         </Suspense>
       </main>
     </>
   );
 }
 
-async function Order() {
+interface OrderProps {
+  readonly approver: { readonly id: string; readonly name: string } | null;
+}
+
+async function Order({ approver }: OrderProps) {
   const clock = await floorClock(database());
   const view = await orderView(database(), new Date().toISOString());
   return (
     <>
       <FollowFloor clock={clock} />
-      <WeekOrder view={view} />
+      <WeekOrder view={view} approver={approver} />
     </>
   );
 }

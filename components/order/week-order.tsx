@@ -6,15 +6,23 @@ import { CarTag } from '@/components/shop/plate';
 import { Button } from '@/components/ui/button';
 import { Glyph } from '@/components/ui/glyph';
 import type { OrderView, PinView, SolvedOrder, Unoffered } from '@/lib/wire/views/order';
+import { Approve } from './approve';
 import type { Asked } from './asked';
 import { OrderSheet } from './order-sheet';
 import { PinDialog } from './pin-dialog';
 import { ProofPanel } from './proof-panel';
+import { Sent } from './sent';
 import './order.css';
 
+interface WeekOrderProps {
+  readonly view: OrderView;
+  /** Who may approve it; null: whoever looks may not. */
+  readonly approver: { readonly id: string; readonly name: string } | null;
+}
+
 /** What must be bought this week: with each supplier its lines, the sum, and whether it could be cheaper. */
-export function WeekOrder({ view }: { readonly view: OrderView }) {
-  const { says, order, unoffered, pins, later, basis } = view;
+export function WeekOrder({ view, approver }: WeekOrderProps) {
+  const { says, order, unoffered, pins, later, basis, sent } = view;
   const [asked, setAsked] = useState<Asked | null>(null);
   return (
     <>
@@ -24,24 +32,30 @@ export function WeekOrder({ view }: { readonly view: OrderView }) {
           <p className="dim">{says}</p>
         </div>
         <p className="acts">
+          <Link className="btn" href="/orders" prefetch={false}>
+            All orders
+          </Link>
           <Link className="btn" href="/suppliers" prefetch={false}>
             Suppliers and offers
           </Link>
         </p>
       </div>
-      <div className="week-cols">
+      <div className={order === null ? 'week-cols none' : 'week-cols'}>
         <div className="week-side">
-          {order === null ? <NoOrder view={view} /> : <Sum order={order} />}
+          {order === null ? <NoOrder view={view} /> : <Sum order={order} approver={approver} />}
           {order === null ? null : <ProofPanel proof={order.proof} />}
+          {sent.length === 0 ? null : <Sent orders={sent} />}
           {pins.length === 0 ? null : <Pins pins={pins} onChange={setAsked} />}
           {order === null || order.late.length === 0 ? null : <Late order={order} />}
           {unoffered.length === 0 ? null : <NotOffered items={unoffered} />}
         </div>
-        <div className="week-sheets">
-          {order?.sheets.map((sheet) => (
-            <OrderSheet key={sheet.key} sheet={sheet} onInsist={setAsked} />
-          ))}
-        </div>
+        {order === null ? null : (
+          <div className="week-sheets">
+            {order.sheets.map((sheet) => (
+              <OrderSheet key={sheet.key} sheet={sheet} onInsist={setAsked} />
+            ))}
+          </div>
+        )}
       </div>
       <p className="small dim">
         {later === 0 ? '' : `${String(later)} more items can wait for a later order. `}
@@ -62,14 +76,21 @@ function NoOrder({ view: { hasSuppliers, unoffered, says } }: { readonly view: O
         <p>
           {isNone
             ? 'What cars need and the shelf does not cover stands here as soon as it can’t wait.'
-            : 'With suppliers and what they ask for a pack, the cheapest order is worked out here.'}
+            : hasSuppliers
+              ? 'What nobody offers stands below.'
+              : 'With suppliers and what they ask for a pack, the cheapest order is worked out here.'}
         </p>
       </div>
     </section>
   );
 }
 
-function Sum({ order: { total, goods, freight, sheets } }: { readonly order: SolvedOrder }) {
+interface SumProps {
+  readonly order: SolvedOrder;
+  readonly approver: WeekOrderProps['approver'];
+}
+
+function Sum({ order: { total, goods, freight, sheets, approval }, approver }: SumProps) {
   return (
     <section className="sheet sum" aria-labelledby="sum">
       <h2 className="label" id="sum">
@@ -92,6 +113,7 @@ function Sum({ order: { total, goods, freight, sheets } }: { readonly order: Sol
           </div>
         ))}
       </dl>
+      <Approve approval={approval} approver={approver} total={total} />
     </section>
   );
 }

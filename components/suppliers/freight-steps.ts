@@ -1,12 +1,11 @@
 /** A freight table as one line: from which value or weight on, and the fee. */
 import type { Freight } from '@/lib/domain/shop/order';
-import { moneyFigure, readMoney } from '@/lib/wire/money';
+import { amount } from '@/lib/domain/base/money';
+import { readMoney } from '@/lib/wire/money';
 
 /** `0.00: 6.50; 90.00: 0.00`. */
 export const freightText = ({ by, steps }: Freight): string =>
-  steps
-    .map(({ from, fee }) => `${by === 'value' ? moneyFigure(from) : String(from)}: ${moneyFigure(fee)}`)
-    .join('; ');
+  steps.map(({ from, fee }) => `${by === 'value' ? amount(from) : String(from)}: ${amount(fee)}`).join('; ');
 
 /** The inverse; null for what is no such line. */
 export const readFreight = (by: Freight['by'], text: string): Freight['steps'] | null => {

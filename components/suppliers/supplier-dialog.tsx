@@ -7,7 +7,8 @@ import { Checks } from '@/components/set-up/checks';
 import { shortName } from '@/components/set-up/short-name';
 import { useSending } from '@/components/set-up/use-sending';
 import { Field, SelectField } from '@/components/ui/field';
-import { moneyFigure, readMoney } from '@/lib/wire/money';
+import { amount } from '@/lib/domain/base/money';
+import { readMoney } from '@/lib/wire/money';
 import type { SupplierView } from '@/lib/wire/views/suppliers';
 import { freightText, readFreight } from './freight-steps';
 
@@ -28,7 +29,7 @@ export function SupplierDialog({ supplier, taken, onClose }: SupplierDialogProps
     days: (supplier?.orderDays ?? []).map((day) => DAYS[day - 1] ?? ''),
     takesToday: supplier?.takesToday ?? false,
     lead: String(supplier?.lead ?? 2),
-    minimum: moneyFigure(supplier?.minimumValue ?? 0),
+    minimum: amount(supplier?.minimumValue ?? 0),
     by: supplier?.freight.by ?? ('value' as const),
     freight: freightText(supplier?.freight ?? { by: 'value', steps: [{ from: 0, fee: 0 }] }),
     mail: supplier?.mail ?? '',

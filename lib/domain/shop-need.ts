@@ -9,6 +9,7 @@ import type { CarsNeed, DemandLine } from './shop/demand';
 import type { Catalogue } from './shop/item';
 import { carNeed } from './shop/need';
 import type { Reckoning } from './shop/need-days';
+import { onOrder } from './shop/purchase-rows';
 import { shelfOf } from './shop/shelf';
 import type { Supply } from './shop/supply';
 import type { World } from './world';
@@ -20,7 +21,7 @@ export interface ShopNeed {
   readonly held: ReadonlyMap<Key, Exact>;
 }
 
-/** `coming` is what is on order and what donors give; what lies on the shelf is the world's own. */
+/** `coming` is what donors give; what lies on the shelf and what is on order are the world's own. */
 export const shopNeed = (
   world: World,
   plans: Readonly<Record<string, PlanDocument>>,
@@ -37,5 +38,9 @@ export const shopNeed = (
   const held = new Map<Key, Exact>();
   for (const { supply, isGood } of shelf)
     if (!isGood) held.set(supply.item, add(held.get(supply.item) ?? ZERO, supply.quantity));
-  return { cars, demand: demandOf(cars, [...good, ...coming], catalogue, at), held };
+  return {
+    cars,
+    demand: demandOf(cars, [...good, ...coming, ...onOrder(world.shop.orders)], catalogue, at),
+    held,
+  };
 };

@@ -10,10 +10,6 @@ export const moneyText = (minor: number): string => {
   return `${minor < 0 ? '−' : ''}${SIGN}${whole}.${String(size % 100).padStart(2, '0')}`;
 };
 
-/** `1290.50`: for a field or a file. */
-export const moneyFigure = (minor: number): string =>
-  `${String(Math.floor(minor / 100))}.${String(minor % 100).padStart(2, '0')}`;
-
 /** `4.20`, `4`, `4,20`; null for what is no amount, is below nothing, or has parts of a penny. */
 export const readMoney = (text: string): number | null => {
   const value = parseDecimal(text.replace(SIGN, ''));

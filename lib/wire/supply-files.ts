@@ -7,7 +7,8 @@ import { readSize } from '@/lib/domain/shop/size';
 import type { ItemTermsClaim, OfferClaim } from '@/lib/domain/supply-claims';
 import { readCsv, writeCsv } from './csv';
 import type { CsvFault, CsvRow } from './csv';
-import { moneyFigure, readMoney } from './money';
+import { amount } from '@/lib/domain/base/money';
+import { readMoney } from './money';
 
 export const OFFER_COLUMNS = ['supplier', 'item', 'pack', 'prices', 'weight', 'number'] as const;
 export const ITEM_COLUMNS = [
@@ -83,8 +84,8 @@ export const readPrices = (text: string): readonly PriceStep[] | null => {
 /** The inverse of `readPrices`. */
 export const pricesText = (steps: readonly PriceStep[]): string => {
   const [only, ...more] = steps;
-  if (only?.fromPacks === 1 && more.length === 0) return moneyFigure(only.price);
-  return steps.map(({ fromPacks, price }) => `${String(fromPacks)}: ${moneyFigure(price)}`).join('; ');
+  if (only?.fromPacks === 1 && more.length === 0) return amount(only.price);
+  return steps.map(({ fromPacks, price }) => `${String(fromPacks)}: ${amount(price)}`).join('; ');
 };
 
 const wholeIn = (text: string): number | null => (/^\d{1,9}$/u.test(text) ? Number(text) : null);

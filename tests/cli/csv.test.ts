@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { readCsv, writeCsv } from '@/lib/wire/csv';
-import { moneyFigure, moneyText, readMoney } from '@/lib/wire/money';
+import { amount } from '@/lib/domain/base/money';
+import { moneyText, readMoney } from '@/lib/wire/money';
 import {
   pricesText,
   readBox,
@@ -176,7 +177,7 @@ describe('money', () => {
       '£1,234,567.89',
       '−£4.20',
     ]);
-    expect(moneyFigure(129_050)).toBe('1290.50');
+    expect(amount(129_050)).toBe('1290.50');
   });
 
   test.each(['4.20', '5: 4.20', '1: 4.20; 10: 3.90'])('prices “%s” are read and written the same', (text) => {

@@ -182,7 +182,14 @@ describe('a lead', () => {
     expect(answer.text).not.toContain('This is for a lead or an owner');
   });
 
-  test.each(those(({ whose, is }) => is !== 'page' && whose === 'leads'))(
+  test.each(those(({ whose, is }) => is !== 'page' && is.includes('GET') && whose === 'leads'))(
+    '%s is given',
+    async (route, rule) => {
+      expect((await askAs(lead, route, rule)).status).toBe(200);
+    },
+  );
+
+  test.each(those(({ whose, is }) => is !== 'page' && is.includes('POST') && whose === 'leads'))(
     '%s asks for input',
     async (route, rule) => {
       expect((await askAs(lead, route, rule)).status).toBe(400);

@@ -4,7 +4,7 @@ import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { amiss, newPage, openBrowser, signIn } from '@/tests/support/browser';
 import type { Watched } from '@/tests/support/browser';
 import { styleLeaks } from '@/tests/support/style-leaks';
-import { openDoors } from './doors-shop';
+import { openDoors, secretsOf } from './doors-shop';
 import type { Doors } from './doors-shop';
 
 let doors: Doors;
@@ -66,6 +66,42 @@ test('the owner reads what is cheapest, insists on something dearer, sees what t
   await expect.poll(() => toPay(page), { timeout: 20_000 }).toBe(total);
 });
 
+test('the owner approves it with her PIN, a lead receives it in parts, and what will not come is short again', async () => {
+  const page = await openAs('ada', '/order');
+  await page.getByRole('button', { name: 'Approve three orders' }).click();
+  await page.getByLabel('Ada Quern’s PIN').pressSequentially(secretsOf('ada').pin);
+  await page.getByRole('button', { name: 'Approve as Ada Quern' }).click();
+  const sent = region(page, 'On its way');
+  await sent.getByText(/^Order 3, /).waitFor();
+  await page.getByText('Nothing must be ordered this week.').first().waitFor();
+  expect(await amiss(watched, 'week-ordered')).toEqual([]);
+  await watched.done();
+
+  const lead = await openAs('mara', '/orders');
+  await lead.getByRole('link', { name: /^Order 1, / }).click();
+  const goods = lead.getByRole('form', { name: 'Goods in' });
+  const all = goods.getByRole('button', { name: /^All / });
+  const lines = await all.count();
+  expect(lines).toBeGreaterThan(2);
+  await all.first().click();
+  await goods
+    .getByLabel(/^Damaged/)
+    .nth(1)
+    .fill('1');
+  expect(await amiss(watched, 'goods-in')).toEqual([]);
+  await goods.getByRole('button', { name: 'Take into stock: 2 lines' }).click();
+  await goods.getByText('Taken into stock.').waitFor();
+  await expect.poll(() => all.count()).toBe(lines - 1);
+  await lead.getByText('; 1 damaged').waitFor();
+  await lead.getByRole('button', { name: 'It will not come' }).click();
+  await lead.getByRole('button', { name: 'None of the rest will come' }).click();
+  await lead.getByText('nothing more is to come').waitFor();
+  expect(await styleLeaks(lead)).toEqual([]);
+  await lead.goto('/order');
+  await lead.getByText('An owner approves it.').waitFor();
+  expect(await lead.getByRole('button', { name: /^Approve/ }).count()).toBe(0);
+});
+
 test('a lead changes a price, and reads in a file: with a fault nothing of it is taken in, without one all', async () => {
   const page = await openAs('mara', '/suppliers');
   await page.getByRole('searchbox', { name: 'Find' }).fill('castle M16');
@@ -102,8 +138,9 @@ test('a lead changes a price, and reads in a file: with a fault nothing of it is
 test('a technician sees neither page, no price anywhere, and no file', async () => {
   const page = await openAs('tobit', '/order');
   await page.getByRole('heading', { name: 'This is for a lead or an owner' }).waitFor();
-  for (const path of ['/order', '/suppliers', '/log', '/hardware?show=all'])
+  for (const path of ['/order', '/orders', '/suppliers', '/log', '/hardware?show=all', '/stock?show=all'])
     expect([path, /£|3\.60|TF-41/.test(await (await page.request.get(path)).text())]).toEqual([path, false]);
   expect((await page.request.get('/api/suppliers/offers.csv')).status()).toBe(403);
+  expect((await page.request.get('/api/orders/1.csv')).status()).toBe(403);
   expect(await page.getByRole('link', { name: 'Week’s order' }).count()).toBe(0);
 });

@@ -12,6 +12,7 @@ import { readSize } from '@/lib/domain/shop/size';
 import { weekOf } from '@/lib/domain/shop/week';
 import { weekSheets } from '@/lib/domain/shop/week-answer';
 import { solveOrder } from '@/lib/solve/order/solve';
+import type { PurchaseOrder } from '@/lib/domain/shop/purchase-rows';
 import { namesOf } from '@/lib/wire/views/names';
 import { demoOn } from '@/tests/support/demo';
 
@@ -125,15 +126,16 @@ test('bolts, nuts, washers and pins are named so that their sizes can be read', 
 
 describe('the order of this week', () => {
   const terms = shopCatalogue(Object.values(stage.plans), world.shop.items);
-  const week = weekOf({
+  const asked = {
     demand: shopNeed(world, stage.plans, terms, at).demand,
     catalogue: terms,
     supply: world.shop,
-    planOf: (car) => stage.plans[world.cars[car]?.plan ?? ''] ?? null,
+    planOf: (car: string) => stage.plans[world.cars[car]?.plan ?? ''] ?? null,
     today: TODAY,
     shut: [6, 7],
     buffer: 1,
-  });
+  };
+  const week = weekOf(asked);
 
   test('three suppliers, most of what is short, and no cheaper one exists', async () => {
     const { answer, proved } = await solveOrder(week.problem, 20);
@@ -148,6 +150,43 @@ describe('the order of this week', () => {
       expect([item, toDecimalText(given.reduce(add, ZERO))]).toEqual([item, toDecimalText(asked)]);
       expect(compare(quantity, ZERO)).toBe(1);
     }
+  });
+
+  test('once it is on its way, nothing more must be ordered', async () => {
+    const { answer } = await solveOrder(week.problem, 20);
+    const orders = (answer === null ? [] : weekSheets(week, answer)).map(
+      ({ supplier, ordered, arrives, goods, freight, lines }, index): PurchaseOrder => ({
+        id: String(index + 1),
+        supplier,
+        ordered,
+        due: arrives,
+        lines: lines.flatMap(({ item, packs }) =>
+          packs.map(({ offer, packs: count, packSize, cost }) => ({
+            offer,
+            item,
+            packs: count,
+            packSize: toDecimalText(packSize),
+            price: cost / count,
+            number: null,
+            cars: [],
+            good: '0',
+            damaged: '0',
+            wrong: '0',
+            lots: [],
+            ended: null,
+          })),
+        ),
+        goods,
+        freight,
+        approvedBy: 'ada',
+        approvedAt: '2026-11-25T12:00:00.000Z',
+        deliveries: [],
+        credits: [],
+      }),
+    );
+    const shop = { ...world.shop, orders: Object.fromEntries(orders.map((order) => [order.id, order])) };
+    const { demand: after } = shopNeed({ ...world, shop }, stage.plans, terms, at);
+    expect(weekOf({ ...asked, demand: after }).problem.lines).toEqual([]);
   });
 
   test('what nobody offers is told', () => {

@@ -36,6 +36,8 @@ export interface WeekGroup {
   readonly quantity: Exact;
   /** What this adds to the whole of the item, in the problem's steps. */
   readonly steps: number;
+  /** The shelf lacks it only once what can wait has been taken from it. */
+  readonly isForLater: boolean;
 }
 
 export interface Week {
@@ -71,7 +73,8 @@ export const weekOf = (ask: WeekAsk): Week => {
   for (const line of short) {
     const pin = supply.pins[line.item]?.pin ?? null;
     const isWanted = pin !== null && (pin.buyToday || pin.quantity !== null);
-    const groups = groupsOf(line, stepsOf.get(line.item) ?? 1).map((group) => {
+    const shelf = shelfNow(line, [...(sellersOf.get(line.item) ?? [])], ask);
+    const groups = groupsOf(line, stepsOf.get(line.item) ?? 1, shelf).map((group) => {
       const substitutes = substitutesFor(group, line, ask).filter((item) => sellersOf.has(item));
       const sellers = [line.item, ...substitutes].flatMap((item) => [...(sellersOf.get(item) ?? [])]);
       return { group, substitutes, sellers: [...new Set(sellers)] };
@@ -79,7 +82,8 @@ export const weekOf = (ask: WeekAsk): Week => {
     if (groups.every(({ sellers }) => sellers.length === 0)) unoffered.push(line);
     else
       for (const { group, substitutes, sellers } of groups)
-        if (isWanted || !canWait(group, sellers, ask)) chosen.push({ group, substitutes });
+        if (isWanted || (!group.isForLater && !canWait(group, sellers, ask)))
+          chosen.push({ group, substitutes });
         else later.push(group);
   }
 
@@ -116,8 +120,7 @@ const WEEK = 7;
  * Whether each of those who sell it could still bring it in time with the order after this one: what would leave only
  * some of them is ordered now, while all can be chosen from.
  */
-const canWait = ({ by }: WeekGroup, sellers: readonly string[], ask: WeekAsk): boolean => {
-  // The shelf's minimum is filled with every order.
+const canWait = ({ by }: Pick<WeekGroup, 'by'>, sellers: readonly string[], ask: WeekAsk): boolean => {
   if (by === null) return false;
   const need = dayNumber(by) - ask.buffer;
   return sellersIn(ask.supply)
@@ -130,32 +133,49 @@ const canWait = ({ by }: WeekGroup, sellers: readonly string[], ask: WeekAsk): b
     });
 };
 
+/** What the shelf lacks of its minimum now: what lies there, or comes, for needs that can wait is still on it. */
+const shelfNow = (
+  { minimum, left, allocations, short, demand }: DemandLine,
+  sellers: readonly string[],
+  ask: WeekAsk,
+): Exact => {
+  const kept = allocations
+    .filter((each) => canWait(each, sellers, ask))
+    .reduce((sum, { quantity }) => add(sum, quantity), left);
+  const lacking = subtract(minimum, kept);
+  const asked = short.reduce((sum, { quantity }) => subtract(sum, quantity), demand);
+  if (compare(lacking, ZERO) <= 0) return ZERO;
+  return compare(lacking, asked) < 0 ? lacking : asked;
+};
+
 // ---- how many ----
 
 const whole = (value: Exact): number => Number((value.num + value.den - 1n) / value.den);
 
 /** By day, and the shelf last. The sum is rounded up once: each group has what it adds to the sum so far. */
-const groupsOf = ({ item, short, demand }: DemandLine, steps: number): readonly WeekGroup[] => {
+const groupsOf = ({ item, short, demand }: DemandLine, steps: number, shelf: Exact): readonly WeekGroup[] => {
   const scale = exact(steps);
   const days = new Map<Day, { car: CarId; quantity: Exact }[]>();
   for (const { car, by, quantity } of short) days.set(by, [...(days.get(by) ?? []), { car, quantity }]);
   let [sum, counted] = [ZERO, 0];
-  const group = (by: Day | null, cars: WeekGroup['cars'], quantity: Exact): WeekGroup => {
-    sum = add(sum, quantity);
+  const group = (of: Pick<WeekGroup, 'by' | 'cars' | 'quantity' | 'isForLater'>, name: string): WeekGroup => {
+    sum = add(sum, of.quantity);
     const upTo = whole(multiply(sum, scale));
     const added = upTo - counted;
     counted = upTo;
-    return { line: `${item}@${by ?? 'shelf'}`, item, by, cars, quantity, steps: added };
+    return { ...of, line: `${item}@${name}`, item, steps: added };
   };
-  const needed = [...days].map(([by, cars]) =>
-    group(
-      by,
-      cars,
-      cars.reduce((total, { quantity }) => add(total, quantity), ZERO),
-    ),
+  const needed = [...days].map(([by, cars]) => {
+    const quantity = cars.reduce((total, each) => add(total, each.quantity), ZERO);
+    return group({ by, cars, quantity, isForLater: false }, by);
+  });
+  const onShelf = [
+    { quantity: shelf, isForLater: false, name: 'shelf' },
+    { quantity: subtract(subtract(demand, sum), shelf), isForLater: true, name: 'shelf later' },
+  ].flatMap(({ name, ...each }) =>
+    compare(each.quantity, ZERO) > 0 ? [group({ by: null, cars: [], ...each }, name)] : [],
   );
-  const shelf = subtract(demand, sum);
-  return compare(shelf, ZERO) > 0 ? [...needed, group(null, [], shelf)] : needed;
+  return [...needed, ...onShelf];
 };
 
 /** Finer than this nothing is measured or sold. */

@@ -7,7 +7,6 @@ import { shopNeed } from '@/lib/domain/shop-need';
 import type { ShopNeed } from '@/lib/domain/shop-need';
 import type { Catalogue } from '@/lib/domain/shop/item';
 import { USUAL_WEEK } from '@/lib/domain/shop/need-days';
-import { onOrder } from '@/lib/domain/shop/purchase-rows';
 import type { NeedNames } from '@/lib/domain/shop/need-words';
 import type { World } from '@/lib/domain/world';
 import type { Database } from '@/lib/server/database';
@@ -48,7 +47,7 @@ export const needNow = async (db: Database, now: string): Promise<Omit<NeedNow, 
   const today = dayOf(now);
   const catalogue = catalogueFor(Object.values(released), shop.items);
   const world = { shop, cars: Object.fromEntries(floor.map((car) => [car.id, car])), stock };
-  const { demand, held } = shopNeed(world, plans, catalogue, { ...USUAL_WEEK, today }, onOrder(shop.orders));
+  const { demand, held } = shopNeed(world, plans, catalogue, { ...USUAL_WEEK, today });
   const names: NeedNames = {
     thing: (car, key) => {
       const plan = plans[world.cars[car]?.plan ?? ''];

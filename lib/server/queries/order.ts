@@ -27,6 +27,7 @@ import type {
 import { dayWords, weekdayWords, withTimes } from '@/lib/wire/views/when';
 import { counted } from './board/words';
 import { pinViews, sellersOf } from './order/pins';
+import { approvalOf, sentOrders } from './order/sent';
 import { solved } from './order/solved';
 import type { Solved } from './order/solved';
 
@@ -67,6 +68,7 @@ export const orderView = async (db: Database, now: string): Promise<OrderView> =
       ),
     })),
     pins: pinViews(shown, answered?.costs ?? []),
+    sent: sentOrders(shown),
     later: new Set(week.later.map(({ item }) => item)).size,
     basis: RECKONED,
   };
@@ -108,6 +110,7 @@ const solvedOrder = (week: Week, { solution }: Solved, shown: Shown): SolvedOrde
       seconds: seconds < 10 ? seconds.toFixed(1) : seconds.toFixed(0),
     },
     late: lateViews(sheets, score, shown),
+    approval: approvalOf(sheets, shown),
   };
 };
 

@@ -16,7 +16,8 @@ import { catalogueFor } from '@/lib/server/load/catalogue';
 import { loadReleased } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { unitWords } from '@/lib/server/queries/hardware';
-import { moneyFigure, moneyText } from '@/lib/wire/money';
+import { amount } from '@/lib/domain/base/money';
+import { moneyText } from '@/lib/wire/money';
 import { shopDay } from '@/lib/wire/shop-day';
 import { nameOfPerson, namesOf } from '@/lib/wire/views/names';
 import type {
@@ -189,8 +190,8 @@ export const purchaseRows = async (
       number ?? '',
       String(packs),
       packSize,
-      moneyFigure(price),
-      moneyFigure(price * packs),
+      amount(price),
+      amount(price * packs),
     ]),
   ];
 };

@@ -1,4 +1,5 @@
 /** What the page of the week's order is made from. It holds prices: for leads and owners only. */
+import type { ClaimOf } from '@/lib/domain/commands';
 import type { HardwareCar } from './hardware';
 
 export interface OrderView {
@@ -10,6 +11,8 @@ export interface OrderView {
   /** Nobody offers it. */
   readonly unoffered: readonly Unoffered[];
   readonly pins: readonly PinView[];
+  /** Approved, and not all there yet. */
+  readonly sent: readonly SentOrder[];
   /** Lines that can wait. */
   readonly later: number;
   /** What the days rest on. */
@@ -23,6 +26,20 @@ export interface SolvedOrder {
   readonly sheets: readonly OrderSheetView[];
   readonly proof: Proof;
   readonly late: readonly LateView[];
+  readonly approval: Approval;
+}
+
+/** What approving says, as the page shows it. */
+export type Approval = Omit<ClaimOf<'approve-order'>, 'type'>;
+
+/** An order that is on its way. */
+export interface SentOrder {
+  readonly id: string;
+  readonly supplier: string;
+  /** `comes Fri 27 Nov`. */
+  readonly says: string;
+  readonly isLate: boolean;
+  readonly total: string;
 }
 
 export interface Proof {

@@ -50,9 +50,6 @@ export const lotView = async (db: Database, id: LotId, now: string): Promise<Lot
   };
 };
 
-export const isLot = async (db: Database, id: LotId): Promise<boolean> =>
-  (await db.lot.count({ where: { id } })) > 0;
-
 interface CarWith {
   readonly car: Car;
   readonly plan: PlanDocument;
