@@ -51,7 +51,7 @@ test('the owner reads what is cheapest, insists on something dearer, sees what t
   expect(await amiss(watched, 'week-order')).toEqual([]);
   expect(await styleLeaks(page)).toEqual([]);
 
-  await page.getByRole('button', { name: /Otherwise ?: bolt 3\/8-16×1 g5$/ }).click();
+  await page.getByRole('button', { name: /Otherwise ?: bolt 3\/8-24×1 g8$/ }).click();
   const dialog = page.getByRole('dialog');
   await dialog.getByLabel('From').selectOption({ label: 'Thornby Fixings' });
   expect(await amiss(watched, 'week-order-pin')).toEqual([]);
@@ -81,6 +81,7 @@ test('the owner approves it with her PIN, a lead receives it in parts, and what 
   await lead.getByRole('link', { name: /^Order 1, / }).click();
   const goods = lead.getByRole('form', { name: 'Goods in' });
   const all = goods.getByRole('button', { name: /^All / });
+  await all.first().waitFor();
   const lines = await all.count();
   expect(lines).toBeGreaterThan(2);
   await all.first().click();
