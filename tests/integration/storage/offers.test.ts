@@ -45,3 +45,8 @@ test('a plan’s item is offered by a server that has not read the plan yet; row
   expect([Object.keys(items), Object.keys(offers), pins['NUT']?.pin]).toEqual([['NUT'], ['H/NUT/50'], null]);
   expect((await verifyLog(shop.db)).faults).toEqual([]);
 });
+
+test('nothing of it can be taken out by the app', async () => {
+  for (const table of ['offer', 'supplier', 'line_pin', 'item'])
+    await expect(shop.db.$executeRawUnsafe(`DELETE FROM ${table}`)).rejects.toThrow(/permission denied/);
+});
