@@ -100,7 +100,8 @@ function PlaceRow({ line }: { readonly line: StockLine }) {
 export function StateWords({ state }: { readonly state: StockLine['state'] }) {
   return (
     <span className={state.isStop ? 'state small stop' : 'state small'}>
-      {state.sign === 'passed' ? null : <Glyph name={state.sign} size={20} />} {state.text}
+      {state.sign === 'passed' ? null : <Glyph name={state.sign} size={20} />}
+      <span>{state.text}</span>
     </span>
   );
 }

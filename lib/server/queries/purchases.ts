@@ -112,7 +112,7 @@ const summaryOf = (order: PurchaseOrder, { shop, today, day }: Books): PurchaseS
   return {
     id: order.id,
     supplier: shop.suppliers[order.supplier]?.name ?? order.supplier,
-    says: `ordered ${day(order.ordered)}, ${open ? (isLate ? 'was to come' : 'comes') : 'was due'} ${day(order.due)}`,
+    says: `${order.ordered > today ? 'to be ordered' : 'ordered'} ${day(order.ordered)}, ${open ? (isLate ? 'was to come' : 'comes') : 'was due'} ${day(order.due)}`,
     stand: open
       ? `${String(left)} of ${String(order.lines.length)} ${order.lines.length === 1 ? 'line is' : 'lines are'} to come`
       : 'nothing more is to come',
