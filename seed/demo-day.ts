@@ -17,7 +17,7 @@ import { buildCar015 } from './floor/car-015';
 import { buildLintel001 } from './floor/car-lintel-001';
 import { demoCommandId } from './floor/command-id';
 import { Rota } from './floor/rota';
-import { badNews, counting, midway, opening } from './floor/shop-books';
+import { badNews, buying, counting, midway, opening } from './floor/shop-books';
 import type { Shop } from './floor/shop-books';
 import { DEMO_ZONE } from './demo-shop';
 import type { DemoPlans } from './demo-plans';
@@ -65,6 +65,7 @@ export const demoLines = ({ corbel, lintel }: DemoPlans, today: Day): DemoLines 
   shop(calendar.day(16), '15:30', 'mara', [{ type: 'release-plan', plan: lintel.hash }]);
   buildLintel001(floor, lintel.hash);
   badNews(shop, calendar);
+  buying(shop, calendar);
   counting(shop, calendar, driver.world);
   const lines = [...driver.lines].sort((a, b) => (a.now < b.now ? -1 : a.now > b.now ? 1 : 0));
   return { lines, stage };

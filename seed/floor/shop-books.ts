@@ -15,7 +15,7 @@ import { addDays } from './calendar';
 import type { Calendar } from './calendar';
 import { bins, firstBulk, stocktake } from './shelf';
 import { LOT_TOO_SOFT, laterLots, openingLots } from './lots';
-import { openingSupply } from './supply';
+import { halfOfIt, lastOrder, openingSupply } from './supply';
 
 /** Enters these at that time of that day. */
 export type Shop = (day: Day, time: string, by: PersonId, claims: readonly ShopClaim[]) => void;
@@ -65,6 +65,12 @@ export const midway = (shop: Shop, calendar: Calendar): void => {
 /** Friday afternoon: somebody walks past the bins with a list. */
 export const counting = (shop: Shop, calendar: Calendar, world: World): void => {
   shop(calendar.day(2), '16:20', DEMO_LEAD, [stocktake(world)]);
+};
+
+/** An order that is not whole yet. */
+export const buying = (shop: Shop, calendar: Calendar): void => {
+  shop(calendar.day(5), '11:30', DEMO_OWNER, [lastOrder(calendar.day(5))]);
+  shop(calendar.day(3), '09:40', DEMO_LEAD, [halfOfIt]);
 };
 
 /** This week's: a dropped wrench, one that came back reading high, a lot that is too soft. */

@@ -11,6 +11,7 @@ const LOOKS_BACK: ReadonlySet<ClaimType> = new Set([
   'record-calibration',
   'quarantine-lot',
   'count-stock',
+  'receive-order',
 ]);
 
 /** These let a person's clock go: whoever begins elsewhere waits for all of them. */

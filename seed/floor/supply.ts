@@ -1,6 +1,7 @@
 /** Who sells to the demo shop, what they ask, and the terms of what it keeps. Suppliers, packs and prices are invented. */
 import { readFileSync } from 'node:fs';
 import type { Result } from '@/lib/domain/base/result';
+import type { Day } from '@/lib/domain/base/vocabulary';
 import type { ShopClaim } from '@/lib/domain/commands';
 import { readItemsFile, readOffersFile } from '@/lib/wire/supply-files';
 
@@ -66,4 +67,33 @@ const rowsOf = <Row>(
   const rows = read(readFileSync(new URL(`../${file}`, import.meta.url), 'utf8'));
   if (!rows.ok) throw new Error(`seed/${file}: ${JSON.stringify(rows.error)}`);
   return rows.value;
+};
+
+/** What was ordered five days ago, on any day as they take it: brake hoses, belts, clamps. */
+export const lastOrder = (ordered: Day): ShopClaim => ({
+  type: 'approve-order',
+  first: '1',
+  orders: [
+    {
+      supplier: 'marrow',
+      ordered,
+      freight: 420,
+      lines: [
+        { offer: 'marrow/HB-fr/2', packs: 1, price: 2365, cars: [{ car: 'C54-015', quantity: '2' }] },
+        { offer: 'marrow/VB-belt/1', packs: 1, price: 765, cars: [{ car: 'C54-015', quantity: '1' }] },
+        { offer: 'marrow/UC-45/10', packs: 1, price: 1875, cars: [{ car: 'C54-014', quantity: '3' }] },
+      ],
+    },
+  ],
+});
+
+/** Half of it came, one clamp bent; the hoses are on back order and late. */
+export const halfOfIt: ShopClaim = {
+  type: 'receive-order',
+  order: '1',
+  note: 'MF 30417',
+  lines: [
+    { line: 1, good: '1' },
+    { line: 2, good: '9', damaged: '1' },
+  ],
 };

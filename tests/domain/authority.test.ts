@@ -1,113 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { COMMANDS, mayAct } from '@/lib/domain/authority';
 import type { CommandKind, Role } from '@/lib/domain/base/vocabulary';
-import type { Claim, ClaimOf, ClaimType } from '@/lib/domain/commands';
+import type { Claim, ClaimType } from '@/lib/domain/commands';
 import { decide } from '@/lib/domain/decide';
 import type { Facts } from '@/lib/domain/facts';
+import { CLAIMS } from '@/tests/support/every-claim';
 import { plan, shopWith } from '@/tests/support/shop';
 
-const CAR = { car: 'C1' } as const;
-const OP = { ...CAR, operation: 'AX-010' } as const;
-const JOINT = { ...CAR, joint: 'J-110' } as const;
-const CHECK = { ...CAR, check: 'K-01' } as const;
-
-/** One of each; a command that is missing here does not compile. */
-const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
-  'add-person': { type: 'add-person', person: 'new', name: 'New', roles: ['technician'] },
-  'qualify-person': { type: 'qualify-person', person: 'tom', qualification: { key: 'brakes' } },
-  'end-qualification': { type: 'end-qualification', person: 'tom', key: 'brakes', last: '2026-03-01' },
-  'rename-person': { type: 'rename-person', person: 'tess', name: 'Tess Marrow' },
-  'change-roles': { type: 'change-roles', person: 'tess', roles: ['lead'] },
-  'remove-person': { type: 'remove-person', person: 'tess' },
-  'add-tool': {
-    type: 'add-tool',
-    tool: 'T-99',
-    name: 'New',
-    kind: 'click',
-    low: '5',
-    high: '25',
-    unit: 'N·m',
-  },
-  'add-adapter': { type: 'add-adapter', adapter: 'A-1', name: "Crow's-foot", extension: '50', unit: 'mm' },
-  'record-calibration': { type: 'record-calibration', tool: 'T-02', on: '2026-03-02', due: '2027-03-02' },
-  'suspect-tool': { type: 'suspect-tool', tool: 'T-02', reason: 'dropped' },
-  'release-plan': { type: 'release-plan', plan: 'p2' },
-  'receive-lot': { type: 'receive-lot', lot: 'L-2', item: 'B-M10', quantity: 4 },
-  'quarantine-lot': { type: 'quarantine-lot', lot: 'L-1', reason: 'soft' },
-  'clear-lot': { type: 'clear-lot', lot: 'L-1', reason: 'tested' },
-  'approve-order': {
-    type: 'approve-order',
-    first: '1',
-    orders: [{ supplier: 'thornby', ordered: '2026-03-04', freight: 0, lines: [] }],
-  },
-  'receive-order': { type: 'receive-order', order: '1', lines: [{ line: 0, good: '1' }] },
-  'promise-order': { type: 'promise-order', order: '1', due: '2026-03-09' },
-  'end-order-line': { type: 'end-order-line', order: '1', line: 0, why: 'cancelled' },
-  'credit-order': { type: 'credit-order', order: '1', money: 100, why: 'bent' },
-  'receive-stock': { type: 'receive-stock', goods: [{ item: 'W-M8', quantity: '100' }] },
-  'count-stock': { type: 'count-stock', counts: [{ item: 'W-M8', counted: '12' }] },
-  'draw-stock': { type: 'draw-stock', item: 'W-M8', quantity: '1', reason: 'lost' },
-  'put-back': { type: 'put-back', item: 'W-M8', quantity: '1' },
-  'put-away': { type: 'put-away', places: [{ item: 'W-M8', bin: '09C' }] },
-  'set-item': { type: 'set-item', item: 'B-M10', minimum: '20' },
-  'set-supplier': { type: 'set-supplier', supplier: 'H', name: 'Thornby', orderDays: [3], lead: 2 },
-  'set-offer': {
-    type: 'set-offer',
-    supplier: 'H',
-    item: 'B-M10',
-    pack: '50',
-    prices: [{ fromPacks: 1, price: 420 }],
-  },
-  'end-offer': { type: 'end-offer', offer: 'H/B-M10/50' },
-  'import-items': { type: 'import-items', items: [{ item: 'B-M10', minimum: '20' }] },
-  'import-offers': {
-    type: 'import-offers',
-    offers: [{ supplier: 'H', item: 'B-M10', pack: '50', prices: [{ fromPacks: 1, price: 420 }] }],
-  },
-  'pin-line': { type: 'pin-line', item: 'B-M10', buyToday: true },
-  'unpin-line': { type: 'unpin-line', item: 'B-M10' },
-  'start-car': { ...CAR, type: 'start-car', plan: 'Corbel 54 r1', chassis: 'CH-9' },
-  'choose-option': { ...CAR, type: 'choose-option', option: 'heater', choice: 'none' },
-  'advance-car': { ...CAR, type: 'advance-car', to: 'WH' },
-  'send-back': { ...CAR, type: 'send-back', to: 'AX', reason: 'leak' },
-  'deliver-car': { ...CAR, type: 'deliver-car' },
-  'place-hold': { ...CAR, type: 'place-hold', scope: 'gate', reason: 'paper' },
-  'release-hold': { ...CAR, type: 'release-hold', hold: 'H-1' },
-  assign: { ...CAR, type: 'assign', job: 'operation:AX-010:1', add: ['tom'] },
-  'add-note': { ...CAR, type: 'add-note', of: 'J-110', text: 'shimmed' },
-  'add-photo': { ...CAR, type: 'add-photo', of: 'AX-010', slot: 'stamp', hash: 'h' },
-  'start-operation': { ...OP, type: 'start-operation' },
-  'join-operation': { ...OP, type: 'join-operation' },
-  'leave-operation': { ...OP, type: 'leave-operation' },
-  'pause-operation': { ...OP, type: 'pause-operation' },
-  'resume-operation': { ...OP, type: 'resume-operation' },
-  'take-over-operation': { ...OP, type: 'take-over-operation' },
-  'finish-operation': { ...OP, type: 'finish-operation' },
-  'snug-joint': { ...JOINT, type: 'snug-joint' },
-  'final-joint': { ...JOINT, type: 'final-joint' },
-  'verify-joint': { ...JOINT, type: 'verify-joint', method: 'seen' },
-  'recheck-joint': { ...JOINT, type: 'recheck-joint' },
-  'reject-joint': { ...JOINT, type: 'reject-joint', reason: 'no stripe' },
-  'open-joint': { ...JOINT, type: 'open-joint' },
-  'report-disturbed': { ...JOINT, type: 'report-disturbed', cause: 'stripe-broken' },
-  'report-over-torque': { ...JOINT, type: 'report-over-torque', fastener: 1, reading: '60', unit: 'N·m' },
-  'begin-check': { ...CHECK, type: 'begin-check' },
-  'pass-check': { ...CHECK, type: 'pass-check' },
-  'fail-check': { ...CHECK, type: 'fail-check', reason: 'weeps' },
-  'report-finding': { ...CAR, type: 'report-finding', about: { kind: 'place', key: 'floor' }, text: 'dent' },
-  'decide-finding': { ...CAR, type: 'decide-finding', finding: 'F-1', disposition: 'rework', reason: 'so' },
-  'close-finding': { ...CAR, type: 'close-finding', finding: 'F-1' },
-  'ask-change': { ...CAR, type: 'ask-change', wait: 'AX-010', reason: 'dry' },
-  'decide-change': { ...CAR, type: 'decide-change', change: 'D-1', approve: true },
-  'place-stopgap': { ...CAR, type: 'place-stopgap', what: 'cable tie' },
-  'remove-stopgap': { ...CAR, type: 'remove-stopgap', stopgap: 'G-01' },
-  'set-condition': { ...CAR, type: 'set-condition', condition: 'on-stands', reason: 'seen' },
-  'clear-condition': { ...CAR, type: 'clear-condition', condition: 'on-stands', reason: 'seen' },
-  'receive-part': { ...CAR, type: 'receive-part', part: 'P-1' },
-  'fit-part': { ...CAR, type: 'fit-part', part: 'P-1' },
-  'take-part': { ...CAR, type: 'take-part', part: 'P-1', reason: 'for C2' },
-  'strike-signature': { ...CAR, type: 'strike-signature', signature: 's', reason: 'mis-tap' },
-};
 const TYPES = Object.keys(CLAIMS) as ClaimType[];
 
 type May = 'anyone' | 'lead or owner' | 'lead' | 'owner';

@@ -72,13 +72,13 @@ test('the owner approves it with her PIN, a lead receives it in parts, and what 
   await page.getByLabel('Ada Quern’s PIN').pressSequentially(secretsOf('ada').pin);
   await page.getByRole('button', { name: 'Approve as Ada Quern' }).click();
   const sent = region(page, 'On its way');
-  await sent.getByText(/^Order 3, /).waitFor();
+  await sent.getByText(/^Order 4, /).waitFor();
   await page.getByText('Nothing must be ordered this week.').first().waitFor();
   expect(await amiss(watched, 'week-ordered')).toEqual([]);
   await watched.done();
 
   const lead = await openAs('mara', '/orders');
-  await lead.getByRole('link', { name: /^Order 1, / }).click();
+  await lead.getByRole('link', { name: /^Order 2, / }).click();
   const goods = lead.getByRole('form', { name: 'Goods in' });
   const all = goods.getByRole('button', { name: /^All / });
   await all.first().waitFor();
