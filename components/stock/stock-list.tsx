@@ -3,6 +3,7 @@ import { Field } from '@/components/ui/field';
 import { Glyph } from '@/components/ui/glyph';
 import type { StockLine, StockView } from '@/lib/wire/views/stock';
 import { BinCell } from './bin-cell';
+import { CountFile } from './count-file';
 import './stock.css';
 
 interface StockListProps {
@@ -65,6 +66,7 @@ export function StockList({ view: { says, lines, counts }, isAll, words }: Stock
           </ul>
         </section>
       )}
+      <CountFile />
       <p className="small dim">
         A bolt in the hand with 0 here is fitted all the same and booked as found; a count is asked for. A lot
         that is kept apart, has run out or holds something else is never taken.

@@ -1,28 +1,15 @@
 'use client';
 
-import { useState } from 'react';
-import { AnswerLines } from '@/components/set-up/answer-lines';
-import { useSending } from '@/components/set-up/use-sending';
-import { Button } from '@/components/ui/button';
-import { Field } from '@/components/ui/field';
-import { Glyph } from '@/components/ui/glyph';
-import type { Claim } from '@/lib/domain/commands';
-import type { CsvFault } from '@/lib/wire/csv';
+import { FileIn } from '@/components/set-up/file-in';
+import type { ReadFile } from '@/components/set-up/file-in';
 import { readItemsFile, readOffersFile } from '@/lib/wire/supply-files';
 
 type Kind = 'offers' | 'items';
 
-interface Read {
-  readonly name: string;
-  readonly claim: Claim | null;
-  readonly rows: number;
-  readonly faults: readonly CsvFault[];
-}
-
 /** Below the head. */
 const FIRST_ROW = 2;
 
-const readFile = (kind: Kind, name: string, text: string): Read => {
+const readFile = (kind: Kind, name: string, text: string): ReadFile => {
   if (kind === 'offers') {
     const read = readOffersFile(text);
     return read.ok
@@ -54,68 +41,19 @@ export function ReadIn() {
         <span className="dim">comma-separated; all of a file is taken in, or nothing</span>
       </header>
       <div className="body two">
-        <OneFile kind="offers" label="Offers" />
-        <OneFile kind="items" label="Items and their terms" />
+        <FileIn
+          label="Offers"
+          file="offers.csv"
+          href="/api/suppliers/offers.csv"
+          readFile={(name, text) => readFile('offers', name, text)}
+        />
+        <FileIn
+          label="Items and their terms"
+          file="items.csv"
+          href="/api/suppliers/items.csv"
+          readFile={(name, text) => readFile('items', name, text)}
+        />
       </div>
     </section>
   );
 }
-
-function OneFile({ kind, label }: { readonly kind: Kind; readonly label: string }) {
-  const sending = useSending();
-  const [read, setRead] = useState<Read | null>(null);
-  const take = async (file: File | undefined): Promise<void> => {
-    sending.clear();
-    setRead(file === undefined ? null : readFile(kind, file.name, await file.text()));
-  };
-  const send = (): void => {
-    const claim = read?.claim ?? null;
-    if (read === null || claim === null) return;
-    void sending.send(claim, `${read.name} is taken in.`, () => setRead(null));
-  };
-  return (
-    <form
-      className="one-file"
-      onSubmit={(event) => {
-        event.preventDefault();
-        send();
-      }}
-    >
-      <h3>{label}</h3>
-      <p>
-        <a className="btn" href={`/api/suppliers/${kind}.csv`} download>
-          Save as {kind}.csv
-        </a>
-      </p>
-      <Field
-        label="Read in"
-        className="file"
-        type="file"
-        accept=".csv,text/csv"
-        onChange={(event) => void take(event.target.files?.[0])}
-      />
-      {read === null || read.faults.length === 0 ? null : (
-        <div className="said bad" role="alert">
-          <Glyph name="failed" />
-          <ul>
-            {read.faults.slice(0, MOST_SHOWN).map(({ row, column, says }, index) => (
-              <li key={index}>
-                Row {row}
-                {column === '' ? '' : `, ${column}`} {says}.
-              </li>
-            ))}
-            {read.faults.length > MOST_SHOWN ? <li>And {read.faults.length - MOST_SHOWN} more.</li> : null}
-          </ul>
-        </div>
-      )}
-      <AnswerLines sending={sending} done="All of it is taken in." />
-      {read === null || read.claim === null ? null : (
-        <Button type="submit" kind="main" held={sending.isBusy}>
-          Take in {read.rows} {read.rows === 1 ? 'row' : 'rows'}
-        </Button>
-      )}
-    </form>
-  );
-}
-
-const MOST_SHOWN = 20;

@@ -1,14 +1,13 @@
 /** Items and offers as files of comma-separated values: the same columns out and in. */
-import { err, ok } from '@/lib/domain/base/result';
 import type { Result } from '@/lib/domain/base/result';
-import { nearestWord } from '@/lib/domain/base/nearest';
 import type { PriceStep } from '@/lib/domain/shop/order';
 import { readSize } from '@/lib/domain/shop/size';
 import type { ItemTermsClaim, OfferClaim } from '@/lib/domain/supply-claims';
-import { readCsv, writeCsv } from './csv';
-import type { CsvFault, CsvRow } from './csv';
+import { writeCsv } from './csv';
+import type { CsvFault } from './csv';
 import { amount } from '@/lib/domain/base/money';
 import { readMoney } from './money';
+import { readTable } from './table-file';
 
 export const OFFER_COLUMNS = ['supplier', 'item', 'pack', 'prices', 'weight', 'number'] as const;
 export const ITEM_COLUMNS = [
@@ -24,51 +23,6 @@ export const ITEM_COLUMNS = [
   'attrition',
   'part',
 ] as const;
-
-/** The head, and everything below it. */
-type Cell<Column extends string> = (column: Column) => string;
-type Say = (column: string, says: string) => void;
-
-const readTable = <Column extends string, Claim>(
-  text: string,
-  columns: readonly Column[],
-  required: readonly Column[],
-  claimOf: (cell: Cell<Column>, say: Say) => Claim,
-): Result<readonly Claim[], readonly CsvFault[]> => {
-  const read = readCsv(text);
-  if (!read.ok) return read;
-  const [head, ...rows] = read.value;
-  if (head === undefined || rows.length === 0)
-    return err([{ row: 1, column: '', says: 'is all there is: a head and at least one row are needed' }]);
-  const faults = headFaults(head, columns, required);
-  if (faults.length > 0) return err(faults);
-  const claims = rows.map((row) => {
-    const cell = (column: Column): string => row.fields[head.fields.indexOf(column)]?.trim() ?? '';
-    const say: Say = (column, says) => faults.push({ row: row.row, column, says });
-    for (const column of required) if (cell(column) === '') say(column, 'is empty');
-    return claimOf(cell, say);
-  });
-  return faults.length > 0 ? err(faults) : ok(claims);
-};
-
-const headFaults = (
-  { row, fields }: CsvRow,
-  columns: readonly string[],
-  required: readonly string[],
-): CsvFault[] => [
-  ...fields.flatMap((field, index) => {
-    const known = columns.includes(field);
-    const near = known ? null : nearestWord(field, columns);
-    if (known && fields.indexOf(field) === index) return [];
-    const says = known
-      ? 'stands in the head twice'
-      : `is no column here${near === null ? `; there are ${columns.join(', ')}` : `. Did you mean “${near}”?`}`;
-    return [{ row, column: field, says }];
-  }),
-  ...required
-    .filter((column) => !fields.includes(column))
-    .map((column) => ({ row, column, says: 'is missing from the head' })),
-];
 
 /** `4.20`, or with steps `1: 4.20; 10: 3.90`. */
 export const readPrices = (text: string): readonly PriceStep[] | null => {

@@ -48,6 +48,7 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/hardware': page('signed-in'),
   '/log': page('signed-in'),
   '/stock': page('signed-in'),
+  '/api/stock/[file]': { whose: 'signed-in', is: ['GET'], at: '/api/stock/counts.csv' },
   '/stock/items/[item]': page('signed-in', '/stock/items/NL-M10'),
   '/stock/lots/[lot]': page('signed-in', '/stock/lots/L-0941'),
   '/my-work': page('signed-in'),

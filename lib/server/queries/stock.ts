@@ -1,7 +1,8 @@
 /** Reads what lies where: those places first that want a look. */
 import 'server-only';
-import { EMPTY_PLACE } from '@/lib/domain/shop/stock';
+import { EMPTY_PLACE, onHand, stockText } from '@/lib/domain/shop/stock';
 import type { Database } from '@/lib/server/database';
+import type { CountRow } from '@/lib/wire/count-file';
 import type { ItemView, StockLine, StockView } from '@/lib/wire/views/stock';
 import { isEmptied, itemName, lineOf, readShelves } from './stock/lines';
 
@@ -58,6 +59,22 @@ export const itemView = async (db: Database, item: string, now: string): Promise
       .map((row) => lineOf(shelves, row))
       .sort((a, b) => (a.lot ?? '').localeCompare(b.lot ?? '')),
   };
+};
+
+/** Every place that is not empty for good, in the order of the bins: the list that somebody walks past them with. */
+export const countRows = async (db: Database, now: string): Promise<readonly CountRow[]> => {
+  const shelves = await readShelves(db, now);
+  return Object.values(shelves.stock)
+    .filter((row) => !isEmptied(shelves, row))
+    .map((row) => ({ line: lineOf(shelves, row), books: stockText(onHand(row)) }))
+    .sort((a, b) => byBin(a.line, b.line))
+    .map(({ line: { bin, item, name, lot }, books }) => ({
+      bin: bin ?? '',
+      item,
+      name,
+      lot: lot ?? '',
+      books,
+    }));
 };
 
 const saysOf = (look: number, all: number, found: number | null): string => {
