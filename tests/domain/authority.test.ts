@@ -97,6 +97,9 @@ const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
   'report-finding': { ...CAR, type: 'report-finding', about: { kind: 'place', key: 'floor' }, text: 'dent' },
   'decide-finding': { ...CAR, type: 'decide-finding', finding: 'F-1', disposition: 'rework', reason: 'so' },
   'close-finding': { ...CAR, type: 'close-finding', finding: 'F-1' },
+  'pick-kit': { ...OP, type: 'pick-kit', lines: [{ item: 'W-M8', quantity: '1' }] },
+  'empty-kit': { ...OP, type: 'empty-kit' },
+  'report-kit-line': { ...OP, type: 'report-kit-line', item: 'W-M8', what: 'wrong' },
   'ask-change': { ...CAR, type: 'ask-change', wait: 'AX-010', reason: 'dry' },
   'decide-change': { ...CAR, type: 'decide-change', change: 'D-1', approve: true },
   'place-stopgap': { ...CAR, type: 'place-stopgap', what: 'cable tie' },
@@ -198,6 +201,7 @@ const WARNINGS: readonly ClaimType[] = [
   'leave-operation',
   'take-part',
   'draw-stock',
+  'report-kit-line',
 ];
 
 const shop = shopWith(
