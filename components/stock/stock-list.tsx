@@ -26,6 +26,9 @@ export function StockList({ view: { says, lines, counts }, isAll, words }: Stock
           <Link className="btn" href="/hardware" prefetch={false}>
             Demand
           </Link>
+          <Link className="btn" href="/kits" prefetch={false}>
+            Kits
+          </Link>
         </p>
       </div>
       <form className="sheet find" role="search" action="/stock">

@@ -107,12 +107,18 @@ export interface Reach {
   readonly good: Exact;
 }
 
-/** Where to reach for it: what goes off first is taken first, then what came first. */
+/** What of an item is good and in nobody's box, in the order to take it: what goes off first, then what came first. */
+export const openOf = (shelf: readonly OnShelf[], item: Key): readonly Supply[] =>
+  shelf
+    .flatMap(({ supply, isGood }) =>
+      isGood && supply.item === item && supply.onlyFor === null ? [supply] : [],
+    )
+    .toSorted((a, b) => lastDay(a).localeCompare(lastDay(b)));
+
+/** Where to reach for it. */
 export const reachFor = (shop: Pick<Shop, 'bins' | 'lots'>, shelf: readonly OnShelf[], item: Key): Reach => {
-  const good = shelf.flatMap(({ supply, isGood }) =>
-    isGood && supply.item === item && supply.onlyFor === null ? [supply] : [],
-  );
-  const [first] = good.toSorted((a, b) => lastDay(a).localeCompare(lastDay(b)));
+  const good = openOf(shelf, item);
+  const [first] = good;
   const lot = first?.source.kind === 'lot' ? first.source.lot : null;
   return {
     bin: binOf(shop, item, lot),
