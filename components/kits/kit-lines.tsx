@@ -12,7 +12,7 @@ interface KitLinesProps {
 /** The whole kit: a tick where it is in the box, a word where it is short. */
 export function KitLines({ lines, now, onChoose }: KitLinesProps) {
   return (
-    <ol className="lines sheet" aria-label="All lines of the kit">
+    <ol className="kitlines sheet" aria-label="All lines of the kit">
       {lines.map((line) => {
         const { item, name, bin, wanted, isPicked, report, lacks, over } = line;
         const isHere = item === now;

@@ -39,7 +39,7 @@ export function KitList({ view: { says, kits } }: { readonly view: KitsView }) {
                     <span className="small dim">{more}</span>
                     {lacks === '' ? null : (
                       <span className="small stop">
-                        <Glyph name="owed" size={20} /> Ready but for parts: {lacks}
+                        <Glyph name="owed" size={20} /> {lacks}
                       </span>
                     )}
                   </span>

@@ -27,7 +27,7 @@ export function Kit({ lines, kitHref, lacks }: KitProps) {
       </header>
       {lacks === '' ? null : (
         <p className="lacks small stop">
-          <Glyph name="owed" size={20} /> Ready but for parts: {lacks}
+          <Glyph name="owed" size={20} /> {lacks}
         </p>
       )}
       <ul>

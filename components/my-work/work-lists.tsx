@@ -50,7 +50,7 @@ function Line({ line }: { readonly line: WorkLine }) {
             {says}
             {isOpened ? ', opened above' : ''}
           </span>
-          {lacks === '' ? null : <span className="small stop">ready but for parts: {lacks}</span>}
+          {lacks === '' ? null : <span className="small stop">{lacks}</span>}
         </span>
         <span className="small dim">{why}</span>
         <span className="num w">{planned}</span>

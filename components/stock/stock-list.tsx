@@ -93,6 +93,7 @@ function PlaceRow({ line }: { readonly line: StockLine }) {
       <span className="had num">
         {isGood ? <b>{had}</b> : <s>{had}</s>}
         <span className="small dim">{unit}</span>
+        {line.inKits === '' ? null : <span className="small dim">{line.inKits} in kits</span>}
       </span>
       <StateWords state={state} />
     </Link>

@@ -70,18 +70,21 @@ test('one line whole, one short: the box, the bin, the list and the job say the 
     ],
   ]);
 
-  const lacks = '1 × Lock nut M8 (none on order)';
+  const lacks = 'Ready but for parts: 1 × Lock nut M8 (none on order)';
   await page.getByRole('link', { name: 'Next kit' }).tap();
-  await page
-    .getByRole('link', { name: /K-01/ })
-    .filter({ hasText: `Ready but for parts: ${lacks}` })
-    .waitFor();
+  await page.getByRole('link', { name: /K-01/ }).filter({ hasText: lacks }).waitFor();
   await page.goto('/my-work?car=K-01&job=operation%3ABX-010%3A1');
-  await page.getByText(`Ready but for parts: ${lacks}`).waitFor();
-  await page.getByText(`ready but for parts: ${lacks}`).first().waitFor();
+  await page.getByRole('region', { name: 'Hardware' }).getByText(lacks).waitFor();
+  await page
+    .getByRole('link', { name: /K-01 BX-010/ })
+    .filter({ hasText: lacks })
+    .waitFor();
   expect(await amiss(watched, 'kit-my-work')).toEqual([]);
-  await page.goto('/stock/items/NUT-95');
-  await page.getByText('1', { exact: true }).first().waitFor();
+  await page.goto('/stock?q=NUT-95');
+  await page
+    .getByRole('link', { name: /Lock nut M8/ })
+    .filter({ hasText: '1 in kits' })
+    .waitFor();
 });
 
 test('the wrong part in the bin is said with two taps, and the line stays open with the word on it', async () => {
@@ -97,7 +100,7 @@ test('the wrong part in the bin is said with two taps, and the line stays open w
   expect(await amiss(watched, 'kit-wrong')).toEqual([]);
   await page.goto('/kits/K-02/NO-010');
   await at('There is no such kit');
-  await page.goto('/kits/C54-015/AX-080%40L');
+  await page.goto('/kits/C54-015/AX-080');
   await page.locator('.kitcols').waitFor();
   expect(await amiss(watched, 'kit-demo')).toEqual([]);
 });

@@ -96,7 +96,7 @@ const headOf = (seen: Seen, supplies: Supplies, job: Job, lines: readonly KitLin
     picked: `${String(picked)} of ${String(lines.length)} in the box`,
     isWhole: picked === lines.length,
     due: dueMark(seen, job.due),
-    lacks: lacksWords(supplies, plan, lines),
+    lacks: lacksWords(supplies, plan, lines, job.state),
   };
 };
 

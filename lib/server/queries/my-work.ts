@@ -95,7 +95,9 @@ const reachOn =
 const lacksOn =
   (supplies: Supplies): LacksOf =>
   ({ car, plan, job }) =>
-    job.kind === 'operation' ? lacksWords(supplies, plan, kitNow(supplies, plan, car, job.key)) : '';
+    job.kind === 'operation'
+      ? lacksWords(supplies, plan, kitNow(supplies, plan, car, job.key), job.state)
+      : '';
 
 /** By the rows, so that it agrees with every other screen; since when, the log says. */
 const clocksOf = (

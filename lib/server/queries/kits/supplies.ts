@@ -5,6 +5,8 @@ import type { Exact } from '@/lib/domain/base/exact';
 import type { Day, Key, StateKey } from '@/lib/domain/base/vocabulary';
 import type { Car } from '@/lib/domain/car/rows';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
+import type { Job } from '@/lib/domain/assess';
+import { isCounted } from '@/lib/domain/shop/item';
 import type { Catalogue } from '@/lib/domain/shop/item';
 import { boxedOn, comesOn, kitWants, lackOf } from '@/lib/domain/shop/kit-need';
 import type { KitWant } from '@/lib/domain/shop/kit-need';
@@ -77,12 +79,24 @@ export const comingWords = ({ coming, today }: Supplies, item: Key): string => {
   return `${day < today ? 'on order, was due' : 'on order, due'} ${weekdayWords(day, today)}`;
 };
 
-/** What a kit lacks and when it comes: `2 × Bolt M8 × 30 (none on order)`; empty where nothing is missing (D59). */
-export const lacksWords = (supplies: Supplies, plan: CompiledPlan, lines: readonly KitLineNow[]): string =>
-  lines
+/** `Ready but for parts: 2 × bolt M8 × 30 (none on order)`; empty where nothing is missing (D59). The same words on every page. */
+export const lacksWords = (
+  supplies: Supplies,
+  plan: CompiledPlan,
+  lines: readonly KitLineNow[],
+  state: Job['state'],
+): string => {
+  const missing = lines
     .filter(({ lack }) => compare(lack, ZERO) > 0)
     .map(
       ({ item, lack }) =>
-        `${quantityText(lack, unitOf(supplies, item))} × ${itemWords(supplies, plan, item)} (${comingWords(supplies, item)})`,
+        `${amountWords(lack, unitOf(supplies, item))} ${itemWords(supplies, plan, item)} (${comingWords(supplies, item)})`,
     )
     .join('; ');
+  if (missing === '') return '';
+  return state === 'ready' ? `Ready but for parts: ${missing}` : `Short of parts: ${missing}`;
+};
+
+/** `2 ×`, `4.4 m`. */
+const amountWords = (quantity: Exact, unit: string): string =>
+  isCounted(unit) ? `${quantityText(quantity, unit)} ×` : quantityText(quantity, unit);
