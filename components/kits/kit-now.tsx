@@ -5,7 +5,7 @@ import { AnswerLines } from '@/components/set-up/answer-lines';
 import { useSending } from '@/components/set-up/use-sending';
 import { Button } from '@/components/ui/button';
 import { add, parseDecimal, ZERO } from '@/lib/domain/base/exact';
-import type { KitFault } from '@/lib/domain/car/kit';
+import type { KitFault } from '@/lib/domain/car/kit-rows';
 import type { Claim } from '@/lib/domain/commands';
 import { stockText } from '@/lib/domain/shop/stock';
 import type { KitPickLine, KitView } from '@/lib/wire/views/kits';

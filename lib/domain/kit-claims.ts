@@ -1,6 +1,6 @@
 /** What a person may claim of a kit: the box in which one run of one operation is gathered. A list is one act. */
 import type { CarId, StateKey } from './base/vocabulary';
-import type { KitFault } from './car/kit';
+import type { KitFault } from './car/kit-rows';
 import type { OfStock } from './stock-claims';
 
 interface OfKit {

@@ -1,6 +1,6 @@
 /** What happened to a kit. What the shop has changes only where something is scrapped: a box is a place of the shop's. */
 import type { Key, StateKey } from './base/vocabulary';
-import type { KitFault } from './car/kit';
+import type { KitFault } from './car/kit-rows';
 import type { Drawn } from './shop/stock';
 
 interface OfKit {

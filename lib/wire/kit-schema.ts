@@ -1,7 +1,7 @@
 /** The shape of claims about kits. */
 import { z } from 'zod';
 import { ZERO, compare, parseDecimal } from '@/lib/domain/base/exact';
-import { KIT_FAULTS } from '@/lib/domain/car/kit';
+import { KIT_FAULTS } from '@/lib/domain/car/kit-rows';
 import { count, figure, idSchema } from './claim-words';
 
 /** A warning may not fail for a figure later, so that it is read here. */

@@ -13,7 +13,7 @@ import type {
   StateKey,
 } from '@/lib/domain/base/vocabulary';
 import type { JointRow, RunRef } from './joint-rows';
-import type { KitRow } from './kit';
+import type { KitRow } from '@/lib/domain/car/kit-rows';
 
 export interface OperationRow {
   readonly run: number;

@@ -12,7 +12,7 @@ import { allowsByJob, runningWork, workNaming } from '@/lib/domain/car/work';
 import type { JointAct } from '@/lib/domain/car/work';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledJoint } from '@/lib/domain/plan/compiled';
-import { inBox } from '@/lib/domain/car/kit';
+import { inBox } from '@/lib/domain/shop/kit';
 import { drawnOf } from '@/lib/domain/shop/stock';
 import { judgeEvidence } from '@/lib/domain/torque/evidence';
 import type { TorqueEvidence } from '@/lib/domain/torque/evidence';

@@ -5,7 +5,7 @@ import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { Key } from '@/lib/domain/base/vocabulary';
 import { lotRefusals } from '@/lib/domain/car/hardware';
-import { inBox, lotInBox, outOfBox } from '@/lib/domain/car/kit';
+import { inBox, lotInBox, outOfBox } from '@/lib/domain/shop/kit';
 import type { KitClaim, KitLine } from '@/lib/domain/kit-claims';
 import type { CompiledOperation, CompiledPlan } from '@/lib/domain/plan/compiled';
 import { drawnOf } from '@/lib/domain/shop/stock';

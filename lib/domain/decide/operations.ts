@@ -3,7 +3,7 @@ import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { PersonId } from '@/lib/domain/base/vocabulary';
 import type { RunRef } from '@/lib/domain/car/joint-rows';
-import { inBox } from '@/lib/domain/car/kit';
+import { inBox } from '@/lib/domain/shop/kit';
 import type { OperationRow } from '@/lib/domain/car/rows';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledOperation } from '@/lib/domain/plan/compiled';

@@ -1,6 +1,6 @@
 /** Boxes of operations: filled, emptied, used up. */
-import { withPicked, withoutTaken } from '@/lib/domain/car/kit';
-import type { KitRow } from '@/lib/domain/car/kit';
+import { withPicked, withoutTaken } from '@/lib/domain/shop/kit';
+import type { KitRow } from '@/lib/domain/car/kit-rows';
 import type { Car } from '@/lib/domain/car/rows';
 import type { CarEvent } from '@/lib/domain/events';
 import type { Drawn } from '@/lib/domain/shop/stock';

@@ -2,7 +2,7 @@
 import { ZERO, add, compare, parseDecimal, subtract } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { Day, Key, StateKey } from '@/lib/domain/base/vocabulary';
-import { countInBox, inBox } from '@/lib/domain/car/kit';
+import { countInBox, inBox } from '@/lib/domain/shop/kit';
 import type { Car } from '@/lib/domain/car/rows';
 import type { CarNeed } from './need';
 import type { NeedCause } from './need-line';

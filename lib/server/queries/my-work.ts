@@ -4,7 +4,7 @@ import { assess } from '@/lib/domain/assess';
 import { asksOn } from '@/lib/domain/asks';
 import { planOf } from '@/lib/domain/facts';
 import type { Person } from '@/lib/domain/shop/rows';
-import { countInBox, inBox } from '@/lib/domain/car/kit';
+import { countInBox, inBox } from '@/lib/domain/shop/kit';
 import { reachFor } from '@/lib/domain/shop/shelf';
 import type { Database } from '@/lib/server/database';
 import { loadFloor, viewFacts } from '@/lib/server/load/car';

@@ -1,32 +1,10 @@
-/** The box of one run of an operation: what was picked for it and has not gone into the car yet. It is still the shop's. */
+/** What goes into the box of an operation and comes out of it; its rows stand in `car/kit-rows.ts`. */
 import { ZERO, add, compare, parseDecimal, subtract } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
-import type { Instant, Key, LotId, PersonId, StateKey } from '@/lib/domain/base/vocabulary';
-import { stockKey, stockText } from '@/lib/domain/shop/stock';
-import type { Drawn } from '@/lib/domain/shop/stock';
-
-/** What was amiss with a line when somebody wanted to pick it, or found it in the box. */
-export const KIT_FAULTS = ['wrong', 'damaged', 'missing'] as const;
-export type KitFault = (typeof KIT_FAULTS)[number];
-
-export interface KitReport {
-  readonly item: Key;
-  readonly what: KitFault;
-  readonly by: PersonId;
-  readonly at: Instant;
-}
-
-/** By the operation's key. A row without lines and reports is dropped. */
-export interface KitRow {
-  readonly run: number;
-  /** One for each place that it came from, in the order of their keys. */
-  readonly lines: readonly Drawn[];
-  /** The last word on an item, until it is picked again. */
-  readonly reports: readonly KitReport[];
-  /** Who put something in last. */
-  readonly by: PersonId;
-  readonly at: Instant;
-}
+import type { Key, LotId, StateKey } from '@/lib/domain/base/vocabulary';
+import type { KitRow } from '@/lib/domain/car/kit-rows';
+import { stockKey, stockText } from './stock';
+import type { Drawn } from './stock';
 
 type Boxes = Readonly<Record<StateKey, KitRow>>;
 
