@@ -36,6 +36,10 @@ const FORMS: FormTable = {
   'report-over-torque': null,
   // Begun where the shop is set up.
   'start-car': null,
+  // Picked from the page of the kit.
+  'pick-kit': null,
+  'empty-kit': null,
+  'report-kit-line': null,
 };
 
 /** Null where the act has a screen of its own. */

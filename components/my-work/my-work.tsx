@@ -20,6 +20,9 @@ export function MyWork({ view }: { readonly view: MyWorkView }) {
           <p className="dim">{view.says}</p>
         </div>
         <p className="acts">
+          <Link className="btn" href="/kits" prefetch={false}>
+            Kits to pick
+          </Link>
           <Link className="btn" href="/verify" prefetch={false}>
             <Glyph name="critical" size={20} />
             {eyes === 0 ? 'Nothing to verify' : `${String(eyes)} to verify`}

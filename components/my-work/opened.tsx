@@ -65,7 +65,7 @@ function Job({ job }: { readonly job: OpenedJob }) {
           {isFar ? <Acts job={job} isEarly /> : null}
         </div>
         <div className="jobside">
-          <Kit lines={job.hardware} />
+          <Kit lines={job.hardware} kitHref={job.kitHref} lacks={job.lacks} />
           <Tools lines={job.tools} />
         </div>
       </div>

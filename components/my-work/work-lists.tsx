@@ -38,7 +38,7 @@ function Lines({ lines }: Pick<WorkList, 'lines'>) {
 }
 
 function Line({ line }: { readonly line: WorkLine }) {
-  const { car, sign, name, says, why, planned, due, waits, href, isOpened } = line;
+  const { car, sign, name, says, why, planned, due, waits, lacks, href, isOpened } = line;
   return (
     <li className={isOpened ? 'here' : ''}>
       <Link className="wl" href={href} prefetch={false} aria-current={isOpened ? 'true' : undefined}>
@@ -50,6 +50,7 @@ function Line({ line }: { readonly line: WorkLine }) {
             {says}
             {isOpened ? ', opened above' : ''}
           </span>
+          {lacks === '' ? null : <span className="small stop">{lacks}</span>}
         </span>
         <span className="small dim">{why}</span>
         <span className="num w">{planned}</span>

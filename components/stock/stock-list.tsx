@@ -28,6 +28,9 @@ export function StockList({ view: { says, lines, counts }, isAll, words }: Stock
           <Link className="btn" href="/hardware" prefetch={false}>
             Demand
           </Link>
+          <Link className="btn" href="/kits" prefetch={false}>
+            Kits
+          </Link>
         </p>
       </div>
       <form className="sheet find" role="search" action="/stock">
@@ -93,6 +96,7 @@ function PlaceRow({ line }: { readonly line: StockLine }) {
       <span className="had num">
         {isGood ? <b>{had}</b> : <s>{had}</s>}
         <span className="small dim">{unit}</span>
+        {line.inKits === '' ? null : <span className="small dim">{line.inKits} in kits</span>}
       </span>
       <StateWords state={state} />
     </Link>

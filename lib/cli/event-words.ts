@@ -1,4 +1,5 @@
 /** What happened, in a few words each: for the lines under an accepted command. */
+import type { Drawn } from '@/lib/domain/shop/stock';
 import type { Event } from '@/lib/domain/events';
 import { OUT_WORDS, placeWords } from '@/lib/domain/shop/stock-words';
 import { supplyWords } from './supply-words';
@@ -190,5 +191,14 @@ const matterWords = (event: Exclude<CarEvent, { type: JointOrWork }>): string =>
       return `${event.car} is back in ${event.stages[0] ?? ''}; asked again: ${event.stages.join(', ')}`;
     case 'car-delivered':
       return `${event.car} is delivered`;
+    case 'kit-picked':
+      return `in the kit of ${event.operation}: ${event.lines.map(takenWords).join(', ')}`;
+    case 'kit-emptied':
+      return `back from the kit of ${event.operation}: ${event.lines.map(takenWords).join(', ')}`;
+    case 'kit-line-reported':
+      return `${event.item} for the kit of ${event.operation} is ${event.what}`;
   }
 };
+
+const takenWords = ({ item, lot, quantity }: Drawn): string =>
+  `${quantity} ${item}${lot === null ? '' : ` of lot ${lot}`}`;

@@ -76,4 +76,7 @@ export const OWN_EVENT: Readonly<Record<ClaimType, EventType>> = {
   'fit-part': 'part-fitted',
   'take-part': 'part-taken',
   'strike-signature': 'signature-struck',
+  'pick-kit': 'kit-picked',
+  'empty-kit': 'kit-emptied',
+  'report-kit-line': 'kit-line-reported',
 };

@@ -190,6 +190,8 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
     'not-on-it',
     'crew-too-small',
     'hold-stands',
+    'lot-quarantined',
+    'lot-expired',
     ...BODY,
   ]),
 
@@ -271,6 +273,18 @@ export const COMMANDS: Readonly<Record<ClaimType, CommandRule>> = {
     'option-undecided',
   ]),
   'take-part': warning('car', 'anyone', 'a part came off, perhaps for another car'),
+
+  // kits: books give way to the box
+  'pick-kit': note('car', 'anyone', 'hardware for a piece of work is in its box', [
+    'operation-already-finished',
+    'stale-run',
+    'value-unreadable',
+    'lot-of-other-item',
+    'lot-quarantined',
+    'lot-expired',
+  ]),
+  'empty-kit': note('car', 'anyone', 'hardware of a box is back on the shelf', ['value-unreadable']),
+  'report-kit-line': warning('car', 'anyone', 'hardware of a kit is the wrong one, damaged or not there'),
 
   // taking back
   'strike-signature': warning('car', 'anyone', 'a signature was wrong: own until verified, then the lead', [

@@ -21,6 +21,7 @@ import type {
   VerifyMethod,
 } from './base/vocabulary';
 import type { FittedClaim } from './car/hardware';
+import type { KitClaim } from './kit-claims';
 import type { PurchaseClaim } from './purchase-claims';
 import type { Qualification, QualificationEnd } from './shop/rows';
 import type { StockClaim } from './stock-claims';
@@ -254,7 +255,8 @@ export type CarClaim =
   | (OnCar & { readonly type: 'strike-signature'; readonly signature: string; readonly reason: string })
   | (OnCar & { readonly type: 'advance-car'; readonly to: Key })
   | (OnCar & { readonly type: 'send-back'; readonly to: Key; readonly reason: string })
-  | (OnCar & { readonly type: 'deliver-car' });
+  | (OnCar & { readonly type: 'deliver-car' })
+  | KitClaim;
 
 /** The claim of one type. */
 export type ClaimOf<Type extends ClaimType> = Extract<Claim, { readonly type: Type }>;

@@ -18,6 +18,7 @@ import { open, reject, reportDisturbed, reportOverTorque } from './decide/joint-
 import { final, jointCase, snug } from './decide/joints';
 import type { JointCase } from './decide/joints';
 import { advance, deliver, sendBack } from './decide/moves';
+import { decideKit } from './decide/kits';
 import { decideOperation } from './decide/operations';
 import { asSigned } from './decide/signer';
 import { addPhoto, withPhotos } from './decide/photos';
@@ -194,6 +195,10 @@ const onCar = (at: Case, claim: Exclude<CarClaim, { type: 'start-car' }>): Decis
       return sendBack(at, claim);
     case 'deliver-car':
       return deliver(at);
+    case 'pick-kit':
+    case 'empty-kit':
+    case 'report-kit-line':
+      return decideKit(at, claim);
   }
 };
 

@@ -6,6 +6,7 @@ import type { CarId, Disposition, HoldScope, Key, PersonId, StateKey, ToolId } f
 import type { Meta, PhotoAdded, Signed } from './event-meta';
 import type { Doubt, FittedItem, Mark, RunRef } from './car/joint-rows';
 import type { Edit } from './car/rows';
+import type { KitPayload } from './kit-payload';
 import type { ShopPayload } from './shop-payload';
 import type { Drawn } from './shop/stock';
 
@@ -64,6 +65,8 @@ export type CarPayload =
       readonly fasteners: Readonly<Record<string, Readonly<Record<Key, FittedItem>>>>;
       /** The stock half: what went in new. Absent in logs from before stock was kept. */
       readonly drawn?: readonly Drawn[];
+      /** The operation out of whose box it may have come. Absent where there was none. */
+      readonly kit?: StateKey;
     }
   | {
       readonly type: 'joint-marked';
@@ -263,7 +266,8 @@ export type CarPayload =
       readonly stages: readonly Key[];
       readonly reason: string;
     }
-  | { readonly type: 'car-delivered' };
+  | { readonly type: 'car-delivered' }
+  | KitPayload;
 
 export type ShopEvent = ShopPayload & { readonly v: 1; readonly stream: 'shop'; readonly meta: Meta };
 export type CarEvent = CarPayload & {

@@ -7,6 +7,7 @@ import type { PlanDocument } from './plan/document';
 import { demandOf } from './shop/demand';
 import type { CarsNeed, DemandLine } from './shop/demand';
 import type { Catalogue } from './shop/item';
+import { boxedOn } from './shop/kit-need';
 import { carNeed } from './shop/need';
 import type { Reckoning } from './shop/need-days';
 import { onOrder } from './shop/purchase-rows';
@@ -33,7 +34,8 @@ export const shopNeed = (
     const plan = planOf({ plans }, car);
     return plan === null ? [] : [{ plan, car, need: carNeed(plan, car, world.shop, catalogue) }];
   });
-  const shelf = shelfOf(world.shop, world.stock, catalogue, at.today);
+  const boxed = boxedOn(Object.values(world.cars));
+  const shelf = shelfOf(world.shop, world.stock, catalogue, at.today, boxed);
   const good = shelf.filter(({ isGood }) => isGood).map(({ supply }) => supply);
   const held = new Map<Key, Exact>();
   for (const { supply, isGood } of shelf)

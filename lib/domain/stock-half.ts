@@ -23,6 +23,8 @@ export const stockHalf = (event: Event): readonly StockChange[] => {
     case 'hardware-fitted':
     case 'operation-finished':
       return drawn(event.drawn ?? []);
+    case 'kit-line-reported':
+      return drawn(event.drawn);
     default:
       return [];
   }

@@ -19,6 +19,7 @@ import {
   unit,
   words,
 } from './claim-words';
+import { kitClaims } from './kit-schema';
 import { photosSchema } from './photo-schema';
 import { purchaseClaims } from './purchase-schema';
 import { stockClaims } from './stock-schema';
@@ -269,6 +270,7 @@ const allClaims = (read: (text: string) => Instant | null) =>
     ...thingClaims,
     ...matterClaims,
     ...carClaims,
+    ...kitClaims,
     ...supplyClaims,
   ]) satisfies z.ZodType<Claim>;
 

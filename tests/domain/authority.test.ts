@@ -97,6 +97,7 @@ const WARNINGS: readonly ClaimType[] = [
   'leave-operation',
   'take-part',
   'draw-stock',
+  'report-kit-line',
 ];
 
 const shop = shopWith(

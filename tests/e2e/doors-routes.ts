@@ -63,6 +63,8 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/api/photos/[hash]': { whose: 'signed-in', is: ['GET'], at: `/api/photos/${'0'.repeat(64)}` },
   '/tools': page('signed-in'),
   '/cutting': page('signed-in'),
+  '/kits': page('signed-in'),
+  '/kits/[car]/[operation]': page('signed-in', '/kits/C54-011/FR-010'),
 
   '/order': page('leads'),
   '/suppliers': page('leads'),

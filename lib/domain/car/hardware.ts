@@ -54,6 +54,8 @@ export interface LotFacts {
   >;
   readonly day: string;
   readonly actorIsLead: boolean;
+  /** The lot that the box of the running work leaves no doubt about. */
+  readonly boxLots?: ReadonlyMap<Key, LotId>;
 }
 
 /** What is in after fitting, from what was there, the plan's lines and the claim. */
@@ -92,7 +94,12 @@ export const fitHardware = (
         );
       const isOld =
         usable && (claim === undefined ? line.reuse.rule !== 'once-fitted' : claim.reused === true);
-      const fresh = { item: claim?.item ?? line.item, lot: claim?.lot ?? null, uses: 1, spent: false };
+      const fresh = {
+        item: claim?.item ?? line.item,
+        lot: lotFor(claim, line.item, facts),
+        uses: 1,
+        spent: false,
+      };
       (fasteners[place] ??= { ...row.fasteners[place] })[line.item] = isOld
         ? { ...tightened(piece), uses: piece.uses + 1, lot: claim?.lot ?? piece.lot }
         : fresh;
@@ -100,6 +107,9 @@ export const fitHardware = (
     }
   return { refusals, fasteners, taken };
 };
+
+const lotFor = (claim: FittedClaim | undefined, planned: Key, { boxLots }: LotFacts): LotId | null =>
+  claim?.lot ?? boxLots?.get(claim?.item ?? planned) ?? null;
 
 const standsFor = (claim: FittedClaim): Key => claim.insteadOf ?? claim.item;
 const covers = (claim: FittedClaim, place: string): boolean =>
@@ -146,7 +156,11 @@ const wrong = (plan: CompiledPlan, joint: string, claim: FittedClaim, planned: r
   });
 
 /** A wrong item, a quarantined or an expired lot is hard, whatever the count. */
-export const lotRefusals = (item: Key, id: LotId, facts: LotFacts): readonly Refusal[] => {
+export const lotRefusals = (
+  item: Key,
+  id: LotId,
+  facts: Pick<LotFacts, 'lots' | 'day'>,
+): readonly Refusal[] => {
   const lot = facts.lots[id];
   if (lot === undefined) return [refuse('unknown-thing', { what: 'lot', key: id })];
   const found: Refusal[] = [];

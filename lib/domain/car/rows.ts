@@ -13,6 +13,7 @@ import type {
   StateKey,
 } from '@/lib/domain/base/vocabulary';
 import type { JointRow, RunRef } from './joint-rows';
+import type { KitRow } from '@/lib/domain/car/kit-rows';
 
 export interface OperationRow {
   readonly run: number;
@@ -188,6 +189,7 @@ export interface Car {
   readonly gates: Readonly<Record<Key, GateRow>>;
   readonly notes: Readonly<Record<string, NoteRow>>;
   readonly assignments: Readonly<Record<string, AssignmentRow>>;
+  readonly kits: Readonly<Record<StateKey, KitRow>>;
 }
 
 /** The maps of a car that become tables, in one list for the codec and the diff. */
@@ -206,5 +208,6 @@ export const CAR_TABLES = [
   'gates',
   'notes',
   'assignments',
+  'kits',
 ] as const satisfies readonly (keyof Car)[];
 export type CarTable = (typeof CAR_TABLES)[number];

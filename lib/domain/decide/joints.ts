@@ -12,11 +12,13 @@ import { allowsByJob, runningWork, workNaming } from '@/lib/domain/car/work';
 import type { JointAct } from '@/lib/domain/car/work';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledJoint } from '@/lib/domain/plan/compiled';
+import { inBox } from '@/lib/domain/shop/kit';
 import { drawnOf } from '@/lib/domain/shop/stock';
 import { judgeEvidence } from '@/lib/domain/torque/evidence';
 import type { TorqueEvidence } from '@/lib/domain/torque/evidence';
 import { unmet } from '@/lib/domain/unmet';
 import { holdsOnWork, qualification, signature, undecided, unless } from './case';
+import { lotRefusalsOf, namedByBox } from './kits';
 import type { CarClaimOf, Case, Decision } from './case';
 
 export interface JointCase extends Case {
@@ -57,19 +59,33 @@ const common = (at: JointCase): readonly Refusal[] => [
   ...qualification(at, at.facts.actor, at.joint.who),
 ];
 
-const fit = (at: JointCase, claimed: readonly FittedClaim[] | undefined): ReturnType<typeof fitHardware> => {
+const fit = (
+  at: JointCase,
+  claimed: readonly FittedClaim[] | undefined,
+  run: RunRef | null,
+): ReturnType<typeof fitHardware> => {
   const isLead = at.facts.people[at.facts.actor]?.roles.includes('lead') ?? false;
-  return fitHardware(at.plan, at.joint, at.row, claimed ?? [], {
-    lots: at.facts.lots,
-    day: at.facts.day,
-    actorIsLead: isLead,
-  });
+  const facts = { lots: at.facts.lots, day: at.facts.day, actorIsLead: isLead };
+  const fitting = fitHardware(at.plan, at.joint, at.row, claimed ?? [], facts);
+  const box = run === null ? [] : inBox(at.car, run.operation);
+  if (box.length === 0) return fitting;
+  // What comes out of a box with one lot of it needs no word about the lot.
+  const unsaid = drawnOf(fitting.taken).filter(({ lot }) => lot === null);
+  const named = namedByBox(box, unsaid);
+  const boxLots = new Map(named.flatMap(({ item, lot }) => (lot === null ? [] : [[item, lot] as const])));
+  if (boxLots.size === 0) return fitting;
+  const tied = fitHardware(at.plan, at.joint, at.row, claimed ?? [], { ...facts, boxLots });
+  return { ...tied, refusals: [...tied.refusals, ...lotRefusalsOf(at, named)] };
 };
 
 const crewOf = (at: JointCase, run: RunRef | null): readonly string[] =>
   run === null ? [] : (at.car.operations[run.operation]?.crew ?? []);
 
-const fitted = (at: JointCase, fitting: ReturnType<typeof fitHardware>): readonly CarPayload[] =>
+const fitted = (
+  at: JointCase,
+  fitting: ReturnType<typeof fitHardware>,
+  run: RunRef | null,
+): readonly CarPayload[] =>
   Object.keys(fitting.fasteners).length === 0
     ? []
     : [
@@ -79,6 +95,7 @@ const fitted = (at: JointCase, fitting: ReturnType<typeof fitHardware>): readonl
           cycle: at.row.cycle,
           fasteners: fitting.fasteners,
           drawn: drawnOf(fitting.taken),
+          ...(run === null || at.car.kits[run.operation] === undefined ? {} : { kit: run.operation }),
         },
       ];
 
@@ -106,8 +123,8 @@ const markOf = (at: JointCase, level: Mark['level'], run: RunRef | null, more: P
 export const snug = (at: JointCase, claim: CarClaimOf<'snug-joint'>): Decision => {
   const { joint, row } = at;
   const level = levelOf(row);
-  const fitting = fit(at, claim.hardware);
   const work = workFor(at, 'snug');
+  const fitting = fit(at, claim.hardware, work.run);
   const refusals = [
     ...staleCycle(at, claim.cycle),
     ...(isAtLevel(level, 'snug') ? [refuse('level-already', { joint: joint.stateKey, level })] : []),
@@ -116,7 +133,7 @@ export const snug = (at: JointCase, claim: CarClaimOf<'snug-joint'>): Decision =
     ...fitting.refusals,
   ];
   return unless(refusals, () => [
-    ...fitted(at, fitting),
+    ...fitted(at, fitting, work.run),
     {
       type: 'joint-marked',
       joint: joint.stateKey,
@@ -134,7 +151,7 @@ export const snug = (at: JointCase, claim: CarClaimOf<'snug-joint'>): Decision =
 export const final = (at: JointCase, claim: CarClaimOf<'final-joint'>): Decision => {
   const { joint, row, facts } = at;
   const work = workFor(at, 'final');
-  const fitting = fit(at, claim.hardware);
+  const fitting = fit(at, claim.hardware, work.run);
   const tool = claim.tool === undefined ? null : (facts.tools[claim.tool] ?? null);
   const adapter = claim.adapter === undefined ? null : (facts.adapters[claim.adapter] ?? null);
   const evidence = evidenceOf(claim);
@@ -161,7 +178,7 @@ export const final = (at: JointCase, claim: CarClaimOf<'final-joint'>): Decision
     ...fitting.refusals,
   ];
   return unless(refusals, () => [
-    ...fitted(at, fitting),
+    ...fitted(at, fitting, work.run),
     {
       type: 'joint-marked',
       joint: joint.stateKey,

@@ -3,6 +3,7 @@ import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { PersonId } from '@/lib/domain/base/vocabulary';
 import type { RunRef } from '@/lib/domain/car/joint-rows';
+import { inBox } from '@/lib/domain/shop/kit';
 import type { OperationRow } from '@/lib/domain/car/rows';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledOperation } from '@/lib/domain/plan/compiled';
@@ -14,6 +15,7 @@ import { accept, deny, holdsOnWork, qualification, signature, undecided, unknown
 import type { CarClaimOf, Case, Decision } from './case';
 import { checksDueAgain, conditionCleared, conditionSet, distinct } from './consequences';
 import { findingsOnParts } from './findings-on';
+import { lotRefusalsOf, namedByBox } from './kits';
 import { plannedPlacing } from './stopgaps';
 
 type OperationAct =
@@ -196,6 +198,7 @@ const finish = (at: Case, operation: CompiledOperation, named: number | undefine
   if (row?.status !== 'running') return deny(refuse('operation-not-running', { operation: key }));
   const person = at.facts.actor;
   const run: RunRef = { operation: key, run: row.run };
+  const drawn = namedByBox(inBox(at.car, key), usedUp(at, operation));
   const refusals = [
     ...stale(operation, named, row.run),
     ...(row.crew.includes(person) ? [] : [refuse('not-on-it', { operation: key, person })]),
@@ -204,6 +207,7 @@ const finish = (at: Case, operation: CompiledOperation, named: number | undefine
       : []),
     ...holdsOnWork(at, key),
     ...bodyUnmet(at, operation, run),
+    ...lotRefusalsOf(at, drawn),
   ];
   return unless(refusals, () => [
     {
@@ -211,7 +215,7 @@ const finish = (at: Case, operation: CompiledOperation, named: number | undefine
       operation: key,
       run: row.run,
       waitMs: operation.waitMs,
-      drawn: usedUp(at, operation),
+      drawn,
       signed: signature('finish-operation', key, row.run),
     },
     ...distinct(
@@ -234,7 +238,7 @@ const finish = (at: Case, operation: CompiledOperation, named: number | undefine
   ]);
 };
 
-/** What the work took beside the hardware of its joints. Nobody says from which lot: the books of the item itself give it. */
+/** What the work took beside the hardware of its joints. Nobody says from which lot: its box may, else the books of the item itself give it. */
 const usedUp = (at: Case, operation: CompiledOperation): ReturnType<typeof drawnOf> =>
   drawnOf(
     operationNeed(at.plan, at.car, operation).map(({ item, quantity }) => ({ item, lot: null, quantity })),

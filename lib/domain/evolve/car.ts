@@ -20,6 +20,7 @@ import {
   markStruck,
   overTorqued,
 } from './joints';
+import { kitEmptied, kitLineReported, kitOver, kitPicked, kitUsed } from './kits';
 import { gatePassed, sentBack } from './moves';
 import {
   operationDueAgain,
@@ -67,6 +68,7 @@ export const carStarted = (event: Extract<CarEvent, { type: 'car-started' }>): C
   gates: {},
   notes: {},
   assignments: {},
+  kits: {},
 });
 
 export const evolveCar = (car: Car, event: CarEvent): Car => ({
@@ -123,7 +125,7 @@ const changed = (car: Car, event: CarEvent): Car => {
     case 'operation-resumed':
       return operationResumed(car, event);
     case 'operation-finished':
-      return operationFinished(car, event);
+      return kitOver(operationFinished(car, event), event.operation);
     case 'operation-due-again':
       return operationDueAgain(car, event);
     case 'operation-reopened':
@@ -131,7 +133,7 @@ const changed = (car: Car, event: CarEvent): Car => {
     case 'wait-ended':
       return waitEnded(car, event);
     case 'hardware-fitted':
-      return hardwareFitted(car, event);
+      return kitUsed(hardwareFitted(car, event), event.kit, event.drawn ?? []);
     case 'joint-marked':
       return jointMarked(car, event);
     case 'joint-rechecked':
@@ -195,5 +197,11 @@ const changed = (car: Car, event: CarEvent): Car => {
       return sentBack(car, event);
     case 'car-delivered':
       return { ...car, delivered: true };
+    case 'kit-picked':
+      return kitPicked(car, event);
+    case 'kit-emptied':
+      return kitEmptied(car, event);
+    case 'kit-line-reported':
+      return kitLineReported(car, event);
   }
 };

@@ -1,18 +1,24 @@
 /** What lies on the shelf as supply: lots, and bulk by its item; what is kept apart or has gone off lies there too, and is not good. */
 import { ZERO, add, compare, subtract } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
-import type { Day, Key, LotId } from '@/lib/domain/base/vocabulary';
+import type { CarId, Day, Key, LotId } from '@/lib/domain/base/vocabulary';
 import type { Catalogue } from './item';
 import { lastGoodDay, lotState } from './lot-state';
 import { binOf } from './rows';
 import type { Shop } from './rows';
 import { foundBeyond, onHand } from './stock';
-import type { Stock, StockRow } from './stock';
+import type { Stock, StockPlace, StockRow } from './stock';
 import type { Supply } from './supply';
 
 export interface OnShelf {
   readonly supply: Supply;
   readonly isGood: boolean;
+}
+
+/** Of what lies there, so much is in the box of a car's kit. */
+export interface Boxed extends StockPlace {
+  readonly car: CarId;
+  readonly quantity: Exact;
 }
 
 /** Earliest received first. What went without a word from which lot is taken off the item's lots, the oldest first. */
@@ -21,6 +27,7 @@ export const shelfOf = (
   stock: Stock,
   catalogue: Catalogue,
   today: Day,
+  boxed: readonly Boxed[] = [],
 ): readonly OnShelf[] => {
   const unsaid = new Map<Key, Exact>();
   const found: OnShelf[] = [];
@@ -53,8 +60,38 @@ export const shelfOf = (
         isGood,
       });
   }
-  return found;
+  return boxed.reduce(putAside, found);
 };
+
+/**
+ * The same goods in all, some of them for one car only. Of the place that they came from first; where nobody said which lot,
+ * of any of that item. A box can hold no more than the books have: what is beyond that was found.
+ */
+const putAside = (shelf: readonly OnShelf[], { car, item, lot, quantity }: Boxed): readonly OnShelf[] => {
+  const isSame = ({ supply }: OnShelf): boolean => lotOf(supply) === lot;
+  const mayBe = shelf.filter(
+    (each) => each.supply.item === item && each.supply.onlyFor === null && (lot === null || isSame(each)),
+  );
+  const rank = (each: OnShelf): number => 2 * Number(isSame(each)) + Number(each.isGood);
+  const parts = new Map<OnShelf, Exact>();
+  let open = quantity;
+  for (const each of mayBe.toSorted((a, b) => rank(b) - rank(a))) {
+    const part = compare(each.supply.quantity, open) < 0 ? each.supply.quantity : open;
+    open = subtract(open, part);
+    if (compare(part, ZERO) > 0) parts.set(each, part);
+  }
+  return shelf.flatMap((each) => {
+    const part = parts.get(each);
+    if (part === undefined) return [each];
+    const rest = subtract(each.supply.quantity, part);
+    const aside = { ...each, supply: { ...each.supply, quantity: part, onlyFor: car } };
+    return compare(rest, ZERO) > 0
+      ? [{ ...each, supply: { ...each.supply, quantity: rest } }, aside]
+      : [aside];
+  });
+};
+
+const lotOf = ({ source }: Supply): LotId | null => (source.kind === 'lot' ? source.lot : null);
 
 const common = (row: StockRow): Pick<Supply, 'item' | 'quantity' | 'onlyFor'> => ({
   item: row.item,
@@ -66,14 +103,22 @@ export interface Reach {
   readonly bin: string | null;
   /** The one to take; null for bulk, or where none is there. */
   readonly lot: LotId | null;
-  /** All that is good, from whichever lot. */
+  /** All that is good and in nobody's box, from whichever lot. */
   readonly good: Exact;
 }
 
-/** Where to reach for it: what goes off first is taken first, then what came first. */
+/** What of an item is good and in nobody's box, in the order to take it: what goes off first, then what came first. */
+export const openOf = (shelf: readonly OnShelf[], item: Key): readonly Supply[] =>
+  shelf
+    .flatMap(({ supply, isGood }) =>
+      isGood && supply.item === item && supply.onlyFor === null ? [supply] : [],
+    )
+    .toSorted((a, b) => lastDay(a).localeCompare(lastDay(b)));
+
+/** Where to reach for it. */
 export const reachFor = (shop: Pick<Shop, 'bins' | 'lots'>, shelf: readonly OnShelf[], item: Key): Reach => {
-  const good = shelf.flatMap(({ supply, isGood }) => (isGood && supply.item === item ? [supply] : []));
-  const [first] = good.toSorted((a, b) => lastDay(a).localeCompare(lastDay(b)));
+  const good = openOf(shelf, item);
+  const [first] = good;
   const lot = first?.source.kind === 'lot' ? first.source.lot : null;
   return {
     bin: binOf(shop, item, lot),

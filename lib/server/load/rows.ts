@@ -26,6 +26,7 @@ export const TABLE_OF: Readonly<Record<CarTable, string>> = {
   gates: 'car_gate',
   notes: 'car_note',
   assignments: 'car_assignment',
+  kits: 'car_kit',
 };
 
 /** What both kinds of client can do. */

@@ -4,22 +4,24 @@ import { assess } from '@/lib/domain/assess';
 import { asksOn } from '@/lib/domain/asks';
 import { planOf } from '@/lib/domain/facts';
 import type { Person } from '@/lib/domain/shop/rows';
-import { reachFor, shelfOf } from '@/lib/domain/shop/shelf';
+import { countInBox, inBox } from '@/lib/domain/shop/kit';
+import { reachFor } from '@/lib/domain/shop/shelf';
 import type { Database } from '@/lib/server/database';
 import { loadFloor, viewFacts } from '@/lib/server/load/car';
-import { catalogueFor } from '@/lib/server/load/catalogue';
-import { loadPlans, loadReleased } from '@/lib/server/load/plan';
+import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
-import { loadStock } from '@/lib/server/load/stock';
 import type { MyWorkView } from '@/lib/wire/views/my-work';
 import { shopDay, shopTime } from '@/lib/wire/shop-day';
 import { whenWords } from '@/lib/wire/views/when';
 import { dayInWords } from './board/words';
 import type { Given } from './car/seen';
 import { see } from './car/seen';
+import { kitNow, lacksWords, loadSupplies } from './kits/supplies';
+import type { Supplies } from './kits/supplies';
 import { hoursOf } from './my-work/hours';
 import type { Hours } from './my-work/hours';
 import { listsOf, readyWords } from './my-work/lists';
+import type { LacksOf } from './my-work/lists';
 import { isWaiting, myJobs } from './my-work/order';
 import type { MyJob } from './my-work/order';
 import type { ReachOf } from './my-work/kit-lines';
@@ -56,8 +58,15 @@ export const myWorkView = async (
   const named = jobs.find(({ car, job }) => car.id === asked?.car && job.id === asked.job);
   const first = named ?? jobs.find((each) => each.reason !== 'anybody' && !isWaiting(each));
   const given = givens.find(({ car }) => car.id === first?.car.id);
+  const supplies = await loadSupplies(db, shop, cars, facts.day);
+  const lacks = lacksOn(supplies);
   const opened =
-    first === undefined || given === undefined ? null : openedJob(given, first.job, await reachOn(db, given));
+    first === undefined || given === undefined
+      ? null
+      : openedJob(given, first.job, {
+          reach: reachOn(supplies, given, first.job.key),
+          lacks: isWaiting(first) ? '' : lacks(first),
+        });
   const isLead = who.roles.includes('lead');
   const hours = await hoursOf(db, who.id, now, setting.zone);
   return {
@@ -66,7 +75,7 @@ export const myWorkView = async (
     minutesToday: hours.minutesToday,
     opened,
     isSettled: asked !== null && named === undefined,
-    lists: listsOf(givens, jobs, opened?.id ?? null, opened?.car.id ?? null),
+    lists: listsOf(givens, jobs, opened?.id ?? null, opened?.car.id ?? null, lacks),
     eyes: eyesOn(floor, facts, who.id).filter(({ mine }) => mine.may).length,
     asks: isLead
       ? givens.flatMap((each) => {
@@ -77,16 +86,18 @@ export const myWorkView = async (
   };
 };
 
-/** Where everything of this car's plan lies now. */
-const reachOn = async (db: Database, { shop, facts }: Given): Promise<ReachOf> => {
-  const shelf = shelfOf(
-    shop,
-    await loadStock(db),
-    catalogueFor(Object.values(await loadReleased(db)), shop.items),
-    facts.day,
-  );
-  return (item) => reachFor(shop, shelf, item);
-};
+/** Where everything of this car's plan lies now, and what of it is in the box of this work. */
+const reachOn =
+  ({ shop, shelf }: Supplies, { car }: Given, operation: string): ReachOf =>
+  (item) => ({ ...reachFor(shop, shelf, item), picked: countInBox(inBox(car, operation), item) });
+
+/** Work that takes no kit lacks nothing. */
+const lacksOn =
+  (supplies: Supplies): LacksOf =>
+  ({ car, plan, job }) =>
+    job.kind === 'operation'
+      ? lacksWords(supplies, plan, kitNow(supplies, plan, car, job.key), job.state)
+      : '';
 
 /** By the rows, so that it agrees with every other screen; since when, the log says. */
 const clocksOf = (

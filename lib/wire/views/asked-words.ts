@@ -79,6 +79,9 @@ const ASKED: Readonly<Record<ClaimType, string>> = {
   'fit-part': 'Fit …',
   'take-part': 'Take off …',
   'strike-signature': 'Strike …',
+  'pick-kit': 'Pick the kit for …',
+  'empty-kit': 'Empty the kit for …',
+  'report-kit-line': 'Report hardware of the kit for …',
 };
 
 interface Asking {

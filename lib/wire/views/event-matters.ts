@@ -1,4 +1,5 @@
 /** The log's words for everything but operations and joints. */
+import type { Drawn } from '@/lib/domain/shop/stock';
 import type { Disposition, HoldScope } from '@/lib/domain/base/vocabulary';
 import { agreeing, counted } from '@/lib/domain/base/words';
 import type { RowSign } from './car';
@@ -133,6 +134,12 @@ export const matterLine = (
       );
     case 'car-delivered':
       return line('seal', 'The car', 'is delivered');
+    case 'kit-picked':
+      return line('passed', thing(event.operation), `has in its kit ${takenText(event.lines, words)}`);
+    case 'kit-emptied':
+      return line('hint', thing(event.operation), `gives back from its kit ${takenText(event.lines, words)}`);
+    case 'kit-line-reported':
+      return line('failed', thing(event.operation), `${FAULT_WORDS[event.what]}: ${thing(event.item)}`);
   }
 };
 
@@ -159,3 +166,14 @@ const gateText = (event: Extract<Happening, { type: 'gate-passed' }>, { stage }:
 /** What a lead went past with a reason: there is one thing so far. */
 export const overriddenText = (codes: readonly string[]): string =>
   codes.map((code) => (code === 'room-full' ? 'though there was no room' : `past ${code}`)).join(', ');
+
+const FAULT_WORDS = {
+  wrong: 'has the wrong part in its kit',
+  damaged: 'has a damaged part in its kit',
+  missing: 'misses a part in its kit',
+} as const;
+
+const takenText = (lines: readonly Drawn[], { thing }: Words): string =>
+  lines
+    .map(({ item, lot, quantity }) => `${quantity} ${thing(item)}${lot === null ? '' : `, lot ${lot}`}`)
+    .join('; ');

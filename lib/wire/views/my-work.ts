@@ -57,6 +57,8 @@ export interface WorkLine {
   readonly planned: string;
   readonly due: DueMark;
   readonly waits: readonly RefusalLine[];
+  /** What its kit lacks though it is ready, and when that comes; empty where nothing is missing (D59). */
+  readonly lacks: string;
   readonly isOpened: boolean;
 }
 
@@ -81,6 +83,10 @@ export interface OpenedJob {
   readonly steps: readonly string[];
   readonly body: readonly (BodyRow & { readonly torque: TorqueLine | null })[];
   readonly hardware: readonly KitLine[];
+  /** Where its kit is picked; null where the job takes none. */
+  readonly kitHref: string | null;
+  /** As in a line: what its kit lacks though it is ready. */
+  readonly lacks: string;
   readonly tools: readonly ToolLine[];
   readonly asks: readonly AskedLine[];
 }
@@ -113,6 +119,8 @@ export interface KitLine {
   readonly bin: string | null;
   /** The lot to take, where there are lots. */
   readonly lot: string | null;
+  /** `4 in the kit`; empty where none is picked. */
+  readonly picked: string;
   /** `none on the shelf`; empty where enough is there. */
   readonly lacks: string;
 }

@@ -18,6 +18,8 @@ export interface StockPlaceView {
   readonly bin: string | null;
   /** What the books have. */
   readonly had: string;
+  /** How much of it lies in the boxes of kits and not in the bin; empty where none does. */
+  readonly inKits: string;
 }
 
 export interface StockLine extends StockPlaceView {

@@ -114,6 +114,9 @@ const KINDS: Readonly<Record<EventType, true>> = {
   'gate-passed': true,
   'car-sent-back': true,
   'car-delivered': true,
+  'kit-picked': true,
+  'kit-emptied': true,
+  'kit-line-reported': true,
 };
 
 test('there is a log of a release, and today’s story has every kind of event in it', () => {

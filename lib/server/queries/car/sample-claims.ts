@@ -76,5 +76,11 @@ export const sampleClaim = (seen: Seen, type: CarClaimType, key: string): CarCla
       return { type, car, to: key, reason: '' };
     case 'deliver-car':
       return { type, car };
+    case 'pick-kit':
+      return { type, car, operation: key, lines: [] };
+    case 'empty-kit':
+      return { type, car, operation: key };
+    case 'report-kit-line':
+      return { type, car, operation: key, item: '', what: 'wrong' };
   }
 };

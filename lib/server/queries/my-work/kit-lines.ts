@@ -1,5 +1,5 @@
 /** What goes in, where it lies, and what of it the shelf lacks (D59). */
-import { ZERO, compare, exact } from '@/lib/domain/base/exact';
+import { ZERO, add, compare, exact } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { Key } from '@/lib/domain/base/vocabulary';
 import { levelOf } from '@/lib/domain/car/joint';
@@ -13,8 +13,8 @@ import type { KitLine } from '@/lib/wire/views/my-work';
 import type { HardwareView } from '@/lib/wire/views/sign-off';
 import type { JobJoint } from './job-things';
 
-/** Where an item lies and how much of it is good. */
-export type ReachOf = (item: Key) => Reach;
+/** Where an item lies, how much of it is good for anybody, and how much is in the job's own box. */
+export type ReachOf = (item: Key) => Reach & { readonly picked: Exact };
 
 /** Like hardware of several joints is one line; what the plan uses up besides stands under it. */
 export const kitLines = (
@@ -69,16 +69,17 @@ export const kitLines = (
 
 /** `wanted`: what must still come off the shelf; null = nothing, or nobody can say. */
 const lying = (
-  { bin, lot, good }: Reach,
+  { bin, lot, good, picked }: ReturnType<ReachOf>,
   wanted: Exact | null,
   { plan }: Seen,
   item: Key,
-): Pick<KitLine, 'bin' | 'lot' | 'lacks'> => {
-  const isThere = wanted === null || compare(good, wanted) >= 0;
+): Pick<KitLine, 'bin' | 'lot' | 'picked' | 'lacks'> => {
+  const isThere = wanted === null || compare(add(good, picked), wanted) >= 0;
   const unit = plan.document.items?.[item]?.unit ?? 'pc';
   return {
     bin,
     lot: isThere ? lot : null,
+    picked: compare(picked, ZERO) === 0 ? '' : `${quantityText(picked, unit)} in the kit`,
     lacks: isThere
       ? ''
       : compare(good, ZERO) === 0

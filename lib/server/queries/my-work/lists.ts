@@ -17,6 +17,9 @@ const LISTS: readonly Pick<WorkList, 'id' | 'title' | 'says'>[] = [
   { id: 'anybody', title: 'Given to nobody', says: 'ready in the stage that its car stands in' },
 ];
 
+/** What the kit of a job lacks, in words. */
+export type LacksOf = (mine: Pick<MyJob, 'car' | 'plan' | 'job'>) => string;
+
 const listOf = (mine: MyJob): WorkList['id'] => {
   if (mine.reason === 'running') return 'mine';
   if (mine.reason === 'anybody') return 'anybody';
@@ -29,6 +32,7 @@ export const listsOf = (
   jobs: readonly MyJob[],
   openedJob: string | null,
   openedCar: string | null,
+  lacks: LacksOf,
 ): readonly WorkList[] => {
   const seen = new Map(givens.map((given) => [given.car.id, see(given)]));
   return LISTS.flatMap((list) => {
@@ -38,7 +42,7 @@ export const listsOf = (
         const on = seen.get(mine.car.id);
         return on === undefined
           ? []
-          : [lineFor(on, mine, mine.job.id === openedJob && mine.car.id === openedCar)];
+          : [lineFor(on, mine, mine.job.id === openedJob && mine.car.id === openedCar, lacks)];
       });
     return lines.length === 0 ? [] : [{ ...list, lines }];
   });
@@ -53,7 +57,7 @@ const WHY: Readonly<Record<Reason, string>> = {
   anybody: 'given to nobody',
 };
 
-const lineFor = (seen: Seen, mine: MyJob, isOpened: boolean): WorkLine => {
+const lineFor = (seen: Seen, mine: MyJob, isOpened: boolean, lacks: LacksOf): WorkLine => {
   const { car, job, reason, waits } = mine;
   const minutes = job.kind === 'operation' ? (seen.plan.operations.get(job.key)?.minutes ?? 0) : 0;
   return {
@@ -67,6 +71,7 @@ const lineFor = (seen: Seen, mine: MyJob, isOpened: boolean): WorkLine => {
     planned: minutes === 0 ? '' : durationWords(minutes),
     due: dueMark(seen, job.due),
     waits: waitLines(seen, waits),
+    lacks: isWaiting(mine) ? '' : lacks(mine),
     isOpened,
   };
 };

@@ -28,8 +28,14 @@ const JOB_WORDS: Readonly<Record<Job['kind'], string>> = {
   change: 'Change to decide',
 };
 
+/** What stock says of the opened job. */
+export interface Stocked {
+  readonly reach: ReachOf;
+  readonly lacks: string;
+}
+
 /** Null where the car's page has no line for it. */
-export const openedJob = (given: Given, job: Job, reach: ReachOf): OpenedJob | null => {
+export const openedJob = (given: Given, job: Job, { reach, lacks }: Stocked): OpenedJob | null => {
   const seen = see(given);
   const view = carViewOf(given, { signature: null, lately: [], chosen: {} });
   const row = rowOf(view, job.id);
@@ -87,6 +93,8 @@ export const openedJob = (given: Given, job: Job, reach: ReachOf): OpenedJob | n
             return { ...line, torque: meant === undefined ? null : torqueOf(byKey, meant) };
           }),
     hardware: kitLines(seen, joints, operation, reach),
+    kitHref: operation === undefined ? null : kitHref(seen.car, job.key),
+    lacks,
     tools: toolLines(seen, joints),
     asks: asked.map((each) => askedLine(seen, each)),
   };
@@ -129,6 +137,10 @@ export const askedLine = ({ car, tag, when, words }: Seen, { of, text, by, at, a
 
 export const jobHref = (car: Pick<Car, 'id'>, job: string): string =>
   `/my-work?car=${encodeURIComponent(car.id)}&job=${encodeURIComponent(job)}`;
+
+/** Where the box of an operation is filled. */
+export const kitHref = (car: Pick<Car, 'id'>, operation: string): string =>
+  `/kits/${encodeURIComponent(car.id)}/${encodeURIComponent(operation)}`;
 
 /** Its place on the car's page. */
 export const onCarPage = (car: Pick<Car, 'id'>, key: string): string =>

@@ -35,11 +35,7 @@ const lotsOf = (at: JointCase, item: Key, spoken: Said['spoken']): HardwareView[
   Object.values(at.facts.lots)
     .filter((lot) => lot.item === item)
     .map((lot) => {
-      const [refusal] = lotRefusals(item, lot.id, {
-        lots: at.facts.lots,
-        day: at.facts.day,
-        actorIsLead: false,
-      });
+      const [refusal] = lotRefusals(item, lot.id, at.facts);
       return {
         id: lot.id,
         whyNot: refusal === undefined ? null : spoken(refusalLine(at.car.id, refusal, at.plan).says),

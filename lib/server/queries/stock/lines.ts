@@ -1,6 +1,6 @@
 /** One place of the stock as lists and pages show it. */
 import 'server-only';
-import { ZERO, compare } from '@/lib/domain/base/exact';
+import { ZERO, add, compare } from '@/lib/domain/base/exact';
 import { addDays } from '@/lib/domain/base/days';
 import type { Day, Key } from '@/lib/domain/base/vocabulary';
 import type { PlanDocument } from '@/lib/domain/plan/document';
@@ -9,9 +9,12 @@ import { lastGoodDay, lotState } from '@/lib/domain/shop/lot-state';
 import { quantityText } from '@/lib/domain/shop/need-words';
 import { binOf } from '@/lib/domain/shop/rows';
 import type { Lot, Shop } from '@/lib/domain/shop/rows';
-import { foundBeyond, onHand } from '@/lib/domain/shop/stock';
+import type { Boxed } from '@/lib/domain/shop/shelf';
+import { boxedOn } from '@/lib/domain/shop/kit-need';
+import { foundBeyond, onHand, stockText } from '@/lib/domain/shop/stock';
 import type { Stock, StockRow } from '@/lib/domain/shop/stock';
 import type { Database } from '@/lib/server/database';
+import { loadFloor } from '@/lib/server/load/car';
 import { catalogueFor } from '@/lib/server/load/catalogue';
 import { loadReleased } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
@@ -27,6 +30,8 @@ export interface Shelves {
   readonly stock: Stock;
   readonly catalogue: Catalogue;
   readonly plans: Readonly<Record<string, PlanDocument>>;
+  /** What lies in boxes of kits. */
+  readonly boxed: readonly Boxed[];
   readonly today: Day;
   readonly day: (day: Day) => string;
   readonly dayOf: (at: string) => string;
@@ -34,11 +39,12 @@ export interface Shelves {
 }
 
 export const readShelves = async (db: Database, now: string): Promise<Shelves> => {
-  const [shop, stock, { zone }, plans] = await Promise.all([
+  const [shop, stock, { zone }, plans, floor] = await Promise.all([
     loadShop(db),
     loadStock(db),
     shopSetting(db),
     loadReleased(db),
+    loadFloor(db),
   ]);
   const today = shopDay(zone)(now);
   const day = (each: Day): string => dayWords(each, today);
@@ -46,6 +52,7 @@ export const readShelves = async (db: Database, now: string): Promise<Shelves> =
     shop,
     stock,
     plans,
+    boxed: boxedOn(floor),
     catalogue: catalogueFor(Object.values(plans), shop.items),
     today,
     day,
@@ -76,10 +83,20 @@ export const lineOf = (shelves: Shelves, row: StockRow): StockLine => {
     lot: row.lot,
     bin: binOf(shop, row.item, row.lot),
     had: quantityText(onHand(row), unit),
+    inKits: inKits(shelves, row),
     came: lot === undefined ? '' : `in ${dayOf(lot.receivedAt)}`,
     isGood: !state.isStop,
     state,
   };
+};
+
+/** Empty where none of it lies in a box. */
+const inKits = ({ boxed }: Shelves, row: StockRow): string => {
+  const sum = boxed.reduce(
+    (total, { item, lot, quantity }) => (item === row.item && lot === row.lot ? add(total, quantity) : total),
+    ZERO,
+  );
+  return compare(sum, ZERO) === 0 ? '' : stockText(sum);
 };
 
 /** So many days before it runs out somebody should know. */

@@ -1,0 +1,13 @@
+import { NoSuchKit } from '@/components/kits/kit-list';
+import { ShopStrip } from '@/app/shop-strip';
+import { present } from '@/lib/server/auth/session';
+
+export default async function NotFound() {
+  const { person } = await present();
+  return (
+    <>
+      <ShopStrip who={person} />
+      <NoSuchKit />
+    </>
+  );
+}

@@ -1,0 +1,70 @@
+/** A kit line by line: what one run of one operation still takes, beside what lies in its box. Derived, never stored. */
+import { ZERO, add, compare, parseDecimal, subtract } from '@/lib/domain/base/exact';
+import type { Exact } from '@/lib/domain/base/exact';
+import type { Day, Key, StateKey } from '@/lib/domain/base/vocabulary';
+import { countInBox, inBox } from '@/lib/domain/shop/kit';
+import type { Car } from '@/lib/domain/car/rows';
+import type { CarNeed } from './need';
+import type { NeedCause } from './need-line';
+import type { Boxed } from './shelf';
+import type { Supply } from './supply';
+
+export interface KitWant {
+  readonly item: Key;
+  /** Still to go in, whether it is in the box already or not. */
+  readonly wanted: Exact;
+  readonly picked: Exact;
+}
+
+/** What is bought beside the work, not picked for it. */
+const NOT_PICKED: ReadonlySet<NeedCause['kind']> = new Set<NeedCause['kind']>([
+  'attrition',
+  'in-box',
+  'chained',
+]);
+
+/** The lines of a kit, in the plan's order; what lies in the box and is asked for no more stands at the end. */
+export const kitWants = (need: CarNeed, car: Car, operation: StateKey): readonly KitWant[] => {
+  const wanted = new Map<Key, Exact>();
+  for (const { item, what, before, cause, quantity } of need.lines)
+    if (what === 'item' && before === operation && !NOT_PICKED.has(cause.kind))
+      wanted.set(item, add(wanted.get(item) ?? ZERO, quantity));
+  const box = inBox(car, operation);
+  for (const { item } of box) if (!wanted.has(item)) wanted.set(item, ZERO);
+  return [...wanted].map(([item, quantity]) => ({
+    item,
+    wanted: quantity,
+    picked: countInBox(box, item),
+  }));
+};
+
+/** How many more must go into the box. */
+export const stillToPick = ({ wanted, picked }: Pick<KitWant, 'wanted' | 'picked'>): Exact => {
+  const open = subtract(wanted, picked);
+  return compare(open, ZERO) > 0 ? open : ZERO;
+};
+
+/** What neither the box nor the shelf has. `good` is what lies on the shelf for anybody. */
+export const lackOf = (want: Pick<KitWant, 'wanted' | 'picked'>, good: Exact): Exact => {
+  const lack = subtract(stillToPick(want), good);
+  return compare(lack, ZERO) > 0 ? lack : ZERO;
+};
+
+/** The next day on which some of it comes; null where none is on order. */
+export const comesOn = (coming: readonly Supply[], item: Key): Day | null =>
+  coming
+    .flatMap((each) => (each.item === item && each.source.kind === 'order' ? [each.source.due] : []))
+    .sort()[0] ?? null;
+
+/** All that lies in the boxes of these cars, in the order of the cars and of their boxes. */
+export const boxedOn = (cars: readonly Car[]): readonly Boxed[] =>
+  cars.flatMap(({ id, kits }) =>
+    Object.values(kits).flatMap(({ lines }) =>
+      lines.map(({ item, lot, quantity }) => ({
+        car: id,
+        item,
+        lot,
+        quantity: parseDecimal(quantity) ?? ZERO,
+      })),
+    ),
+  );
