@@ -76,6 +76,7 @@ const warningsAbout = (game: Game, car: Car, plan: CompiledPlan, drawn: number):
       : ([
           { type: 'pause-operation', ...on, operation, run: stale },
           { type: 'leave-operation', ...on, operation, run: stale },
+          { type: 'report-kit-line', ...on, operation, item: 'bolt', what: 'damaged', quantity: '2' },
         ] satisfies Claim[])),
     ...(condition === undefined
       ? []
