@@ -5,7 +5,7 @@ import './board.css';
 export function BoardWaiting() {
   return (
     <>
-      <div className="pagetop">
+      <div className="pagetop" aria-busy="true">
         <div>
           <h1>Track board</h1>
           <p className="dim" role="status">

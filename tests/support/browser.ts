@@ -78,7 +78,15 @@ const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 export const axe = async (page: Page): Promise<readonly string[]> => {
   // Half a megabyte: sent to each page once.
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axeSource);
-  return await page.evaluate(async (rules) => {
+  const found = await violationsNow(page);
+  if (!found.some((each) => each.startsWith('document-title'))) return found;
+  // While a page is asked for again, its title is taken out and put in.
+  await page.waitForFunction(() => document.title !== '');
+  return violationsNow(page);
+};
+
+const violationsNow = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(async (rules) => {
     interface Found {
       readonly id: string;
       readonly nodes: readonly { readonly target: readonly unknown[]; readonly failureSummary?: string }[];
@@ -96,7 +104,6 @@ export const axe = async (page: Page): Promise<readonly string[]> => {
       nodes.map(({ target, failureSummary }) => `${id} at ${target.join(' ')}: ${failureSummary ?? ''}`),
     );
   }, RULES);
-};
 
 /** With SHOTS=1 into .data/shots, for looking at; drawing whole pages takes time that other runs don’t have. */
 export const shoot = async ({ page, size, theme }: Watched, name: string): Promise<void> => {
