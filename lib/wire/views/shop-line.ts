@@ -9,7 +9,7 @@ import { SUSPECT_WORDS } from './suspect-words';
 type NameIn = (id: string) => string;
 
 /** Exhaustive: an event without words does not compile. */
-export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn): EventLine => {
+export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn, supplier: NameIn): EventLine => {
   switch (event.type) {
     case 'person-added':
       return line(
@@ -88,7 +88,7 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn): Even
     case 'stock-put-away':
       return line('hint', placeWords(event), `lies in ${event.bin} from now on`);
     default:
-      return supplyLine(event);
+      return supplyLine(event, supplier);
   }
 };
 

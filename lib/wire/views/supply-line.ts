@@ -4,7 +4,10 @@ import { END_WORDS } from '@/lib/domain/shop/stock-words';
 import type { SupplyPayload } from '@/lib/domain/supply-payload';
 import type { EventLine } from './log';
 
-export const supplyLine = (event: SupplyPayload | PurchasePayload): EventLine => {
+export const supplyLine = (
+  event: SupplyPayload | PurchasePayload,
+  supplier: (id: string) => string,
+): EventLine => {
   switch (event.type) {
     case 'item-set':
       return line('hint', event.item.own?.name ?? event.item.id, 'has terms of the shop’s own');
@@ -14,10 +17,10 @@ export const supplyLine = (event: SupplyPayload | PurchasePayload): EventLine =>
       return line(
         'hint',
         event.offer.item,
-        `is offered by ${event.offer.supplier} in packs of ${event.offer.packSize}`,
+        `is offered by ${supplier(event.offer.supplier)} in packs of ${event.offer.packSize}`,
       );
     case 'offer-ended':
-      return line('gclosed', event.item, `is no longer offered so by ${event.supplier}`);
+      return line('gclosed', event.item, `is no longer offered so by ${supplier(event.supplier)}`);
     case 'items-imported':
       return line('add', counted(event.items.length, 'item'), 'from a file');
     case 'offers-imported':
@@ -27,12 +30,16 @@ export const supplyLine = (event: SupplyPayload | PurchasePayload): EventLine =>
     case 'line-unpinned':
       return line('hint', event.line.id, 'is ordered as is cheapest again');
     case 'order-approved':
-      return line('passed', `Order ${event.order.id}`, `is approved and sent to ${event.order.supplier}`);
+      return line(
+        'passed',
+        `Order ${event.order.id}`,
+        `is approved and sent to ${supplier(event.order.supplier)}`,
+      );
     case 'order-received':
       return line(
         'add',
         `Order ${event.order}`,
-        `goods came from ${event.supplier}${event.note === null ? '' : `, delivery note ${event.note}`}`,
+        `goods came from ${supplier(event.supplier)}${event.note === null ? '' : `, delivery note ${event.note}`}`,
       );
     case 'order-promised':
       return line('clock', `Order ${event.order}`, `is promised for ${event.due}; it was ${event.was}`);

@@ -103,6 +103,7 @@ const bookEntry = (told: ToldOf, telling: Telling, shop: Shop): LogEntry => {
       event,
       (id) => nameOfPerson(shop.people, id, event.meta.at),
       (id) => shop.tools[id]?.name ?? id,
+      (id) => shop.suppliers[id]?.name ?? id,
     ),
   );
   const [line = entry.line, ...others] = lines;

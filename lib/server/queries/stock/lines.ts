@@ -122,7 +122,7 @@ const stateOf = (shelves: Shelves, row: StockRow, lot: Lot | undefined): StockSt
   return said(
     'passed',
     lot === undefined
-      ? 'by bin'
+      ? 'not counted yet'
       : lot.certificate === null
         ? last === null
           ? 'good'
