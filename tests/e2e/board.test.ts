@@ -78,6 +78,8 @@ describe('a lead at the desk', () => {
     await plate(page, 'C54-012').focus();
     await page.keyboard.press('Space');
     await page.locator('.platecard.drag').waitFor();
+    // It hears keys from the next turn of the page on.
+    await page.evaluate(() => new Promise<void>((done) => setTimeout(done)));
     await page.keyboard.press('ArrowRight');
     await page.getByText('C54-012 over On wheels, the next stage.').waitFor({ state: 'attached' });
     await page.keyboard.press('Space');
