@@ -1,12 +1,11 @@
 import type { Metadata } from 'next';
 import { Suspense } from 'react';
 import { WeekOrder } from '@/components/order/week-order';
-import { NotForYou } from '@/components/set-up/not-for-you';
 import '@/components/set-up/set-up.css';
 import { FollowFloor } from '@/components/shop/follow';
 import { PageWaiting } from '@/components/ui/page-waiting';
-import { ShopStrip } from '@/app/shop-strip';
-import { hasRole, present } from '@/lib/server/auth/session';
+import { ForLeads } from '@/app/for-leads';
+import { hasRole } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
 import { floorClock } from '@/lib/server/queries/clock';
 import { orderView } from '@/lib/server/queries/order';
@@ -16,25 +15,18 @@ export const dynamic = 'force-dynamic';
 export const metadata: Metadata = { title: 'Week’s order' };
 
 /** For a lead or an owner: there are prices in it. */
-export default async function Page() {
-  const who = await present();
-  const strip = <ShopStrip current="order" who={who.person} />;
-  if (!hasRole(who, ['lead', 'owner']))
-    return (
-      <>
-        {strip}
-        <NotForYou />
-      </>
-    );
+export default function Page() {
   return (
-    <>
-      {strip}
-      <main className="pg stack week">
-        <Suspense fallback={<PageWaiting says="The cheapest order is being worked out" />}>
-          <Order approver={hasRole(who, ['owner']) ? { id: who.person.id, name: who.person.name } : null} />
-        </Suspense>
-      </main>
-    </>
+    <ForLeads
+      current="order"
+      page={(who) => (
+        <main className="pg stack week">
+          <Suspense fallback={<PageWaiting says="The cheapest order is being worked out" />}>
+            <Order approver={hasRole(who, ['owner']) ? { id: who.person.id, name: who.person.name } : null} />
+          </Suspense>
+        </main>
+      )}
+    />
   );
 }
 

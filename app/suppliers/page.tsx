@@ -1,12 +1,10 @@
 import type { Metadata } from 'next';
 import { Suspense } from 'react';
-import { NotForYou } from '@/components/set-up/not-for-you';
 import '@/components/set-up/set-up.css';
 import { FollowShop } from '@/components/shop/follow';
 import { Suppliers } from '@/components/suppliers/suppliers';
 import { PageWaiting } from '@/components/ui/page-waiting';
-import { ShopStrip } from '@/app/shop-strip';
-import { hasRole, present } from '@/lib/server/auth/session';
+import { ForLeads } from '@/app/for-leads';
 import { database } from '@/lib/server/database';
 import { loadShop } from '@/lib/server/load/shop';
 import { suppliersView } from '@/lib/server/queries/suppliers';
@@ -16,25 +14,18 @@ export const dynamic = 'force-dynamic';
 export const metadata: Metadata = { title: 'Suppliers and offers' };
 
 /** For a lead or an owner: who sells to the shop, and what they ask. */
-export default async function Page() {
-  const who = await present();
-  const strip = <ShopStrip current="order" who={who.person} />;
-  if (!hasRole(who, ['lead', 'owner']))
-    return (
-      <>
-        {strip}
-        <NotForYou />
-      </>
-    );
+export default function Page() {
   return (
-    <>
-      {strip}
-      <main className="pg stack set-up suppliers">
-        <Suspense fallback={<PageWaiting says="The offers are being read" />}>
-          <Offers />
-        </Suspense>
-      </main>
-    </>
+    <ForLeads
+      current="order"
+      page={() => (
+        <main className="pg stack set-up suppliers">
+          <Suspense fallback={<PageWaiting says="The offers are being read" />}>
+            <Offers />
+          </Suspense>
+        </main>
+      )}
+    />
   );
 }
 

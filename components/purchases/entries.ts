@@ -1,5 +1,7 @@
 /** What is typed at goods in, before it is a claim. */
+import { ZERO, compare, parseDecimal } from '@/lib/domain/base/exact';
 import type { CameIn } from '@/lib/domain/purchase-claims';
+import { lotName } from '@/lib/domain/shop/purchase-rows';
 import type { PurchaseLineView } from '@/lib/wire/views/purchase';
 
 export interface Entry {
@@ -35,9 +37,9 @@ export const lotsFor = (
   let number = next;
   const found: Record<number, string> = {};
   for (const [index, { isTraced }] of lines.entries()) {
-    const good = entries[index]?.good.trim() ?? '';
-    if (!isTraced || good === '' || /^0+$/u.test(good)) continue;
-    found[index] = `L-${String(number).padStart(4, '0')}`;
+    const good = parseDecimal(entries[index]?.good ?? '');
+    if (!isTraced || good === null || compare(good, ZERO) <= 0) continue;
+    found[index] = lotName(number);
     number += 1;
   }
   return found;

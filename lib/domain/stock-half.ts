@@ -2,9 +2,10 @@
  * The stock half of what happened: what each event adds to which place. Additive, whatever stream the event stands in, so
  * that a car's event changes stock without the shop's lock, and the sums of all streams are what is there.
  */
-import { ZERO, add, exact, parseDecimal } from './base/exact';
+import { ZERO, add, exact } from './base/exact';
 import type { Exact } from './base/exact';
 import type { Event } from './events';
+import { quantityOf } from './shop/stock';
 import type { Drawn, StockChange, StockPlace } from './shop/stock';
 
 export const stockHalf = (event: Event): readonly StockChange[] => {
@@ -13,12 +14,17 @@ export const stockHalf = (event: Event): readonly StockChange[] => {
       return [change({ item: event.lot.item, lot: event.lot.id }, fromNumber(event.lot.quantity), ZERO)];
     case 'stock-received':
     case 'stock-put-back':
-      return [change(event, add(read(event.quantity), read(event.found)), ZERO)];
+      return [change(event, add(quantityOf(event.quantity), quantityOf(event.found)), ZERO)];
     case 'stock-drawn':
-      return [change(event, ZERO, read(event.quantity))];
+      return [change(event, ZERO, quantityOf(event.quantity))];
     case 'stock-counted': {
       const counted = { at: event.meta.at, by: event.meta.by };
-      return [{ ...change(event, add(read(event.more), read(event.found)), read(event.fewer)), counted }];
+      return [
+        {
+          ...change(event, add(quantityOf(event.more), quantityOf(event.found)), quantityOf(event.fewer)),
+          counted,
+        },
+      ];
     }
     case 'hardware-fitted':
     case 'operation-finished':
@@ -30,10 +36,9 @@ export const stockHalf = (event: Event): readonly StockChange[] => {
   }
 };
 
-const read = (text: string): Exact => parseDecimal(text) ?? ZERO;
 /** A lot's quantity is a number in its event: as it is written, 7.5 is 15/2. */
 const fromNumber = (quantity: number): Exact =>
-  Number.isSafeInteger(quantity) ? exact(quantity) : read(String(quantity));
+  Number.isSafeInteger(quantity) ? exact(quantity) : quantityOf(String(quantity));
 
 const change = ({ item, lot }: StockPlace, came: Exact, went: Exact): StockChange => ({
   item,
@@ -44,4 +49,4 @@ const change = ({ item, lot }: StockPlace, came: Exact, went: Exact): StockChang
 });
 
 const drawn = (list: readonly Drawn[]): readonly StockChange[] =>
-  list.map((each) => change(each, ZERO, read(each.quantity)));
+  list.map((each) => change(each, ZERO, quantityOf(each.quantity)));

@@ -1,11 +1,9 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { PurchaseSheet } from '@/components/purchases/purchase-sheet';
-import { NotForYou } from '@/components/set-up/not-for-you';
 import '@/components/set-up/set-up.css';
 import { FollowShop } from '@/components/shop/follow';
-import { ShopStrip } from '@/app/shop-strip';
-import { hasRole, present } from '@/lib/server/auth/session';
+import { ForLeads } from '@/app/for-leads';
 import { database } from '@/lib/server/database';
 import { loadShop } from '@/lib/server/load/shop';
 import { purchaseView } from '@/lib/server/queries/purchases';
@@ -21,26 +19,23 @@ export const generateMetadata = async ({ params }: PageProps): Promise<Metadata>
   title: `Order ${decoded((await params).order)}`,
 });
 
-export default async function Page({ params }: PageProps) {
-  const who = await present();
-  const strip = <ShopStrip current="order" who={who.person} />;
-  if (!hasRole(who, ['lead', 'owner']))
-    return (
-      <>
-        {strip}
-        <NotForYou />
-      </>
-    );
-  const { version } = await loadShop(database());
-  const view = await purchaseView(database(), decoded((await params).order), new Date().toISOString());
-  if (view === null) notFound();
+export default function Page({ params }: PageProps) {
   return (
-    <>
-      {strip}
-      <FollowShop version={version} />
-      <main className="pg stack purchases">
-        <PurchaseSheet view={view} />
-      </main>
-    </>
+    <ForLeads
+      current="order"
+      page={async () => {
+        const { version } = await loadShop(database());
+        const view = await purchaseView(database(), decoded((await params).order), new Date().toISOString());
+        if (view === null) notFound();
+        return (
+          <>
+            <FollowShop version={version} />
+            <main className="pg stack purchases">
+              <PurchaseSheet view={view} />
+            </main>
+          </>
+        );
+      }}
+    />
   );
 }

@@ -61,6 +61,9 @@ export const compare = (a: Exact, b: Exact): -1 | 0 | 1 => {
   return left < right ? -1 : 1;
 };
 
+/** The value, and nothing where it lies below nothing: what is left can't be less. */
+export const atLeastNone = (value: Exact): Exact => (value.num > 0n ? value : ZERO);
+
 /** A value exactly on the limit counts as inside, here and in `isAtMost` (D18). */
 export const isAtLeast = (value: Exact, limit: Exact): boolean => compare(value, limit) >= 0;
 export const isAtMost = (value: Exact, limit: Exact): boolean => compare(value, limit) <= 0;

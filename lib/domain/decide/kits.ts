@@ -1,6 +1,5 @@
 /** Kits: picked, emptied, and what was amiss. Books give way to the box: no pick is refused for what the shelf says. */
-import { ZERO, compare, parseDecimal } from '@/lib/domain/base/exact';
-import type { Exact } from '@/lib/domain/base/exact';
+import { ZERO, compare } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { Key } from '@/lib/domain/base/vocabulary';
@@ -8,7 +7,7 @@ import { lotRefusals } from '@/lib/domain/car/hardware';
 import { inBox, lotInBox, outOfBox } from '@/lib/domain/shop/kit';
 import type { KitClaim, KitLine } from '@/lib/domain/kit-claims';
 import type { CompiledOperation, CompiledPlan } from '@/lib/domain/plan/compiled';
-import { drawnOf } from '@/lib/domain/shop/stock';
+import { drawnOf, quantityOf } from '@/lib/domain/shop/stock';
 import type { Drawn } from '@/lib/domain/shop/stock';
 import { accept, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
@@ -58,7 +57,7 @@ const empty = (at: Case, operation: CompiledOperation, { lines }: CarClaimOf<'em
       lines === undefined
         ? box
         : asDrawn(lines).flatMap(({ item, lot, quantity }) =>
-            outOfBox(box, { item, quantity: read(quantity), ...(lot === null ? {} : { lot }) }),
+            outOfBox(box, { item, quantity: quantityOf(quantity), ...(lot === null ? {} : { lot }) }),
           );
     return out.length === 0
       ? []
@@ -72,7 +71,7 @@ const report = (
   operation: CompiledOperation,
   { item, lot, what, quantity }: CarClaimOf<'report-kit-line'>,
 ): Decision => {
-  const said = quantity === undefined ? undefined : read(quantity);
+  const said = quantity === undefined ? undefined : quantityOf(quantity);
   if (quantity !== undefined && (said === undefined || compare(said, ZERO) <= 0))
     return unknown('quantity', quantity);
   const lines = outOfBox(inBox(at.car, operation.stateKey), {
@@ -95,10 +94,8 @@ const report = (
 const lotOf = (lines: readonly Drawn[]): Drawn['lot'] =>
   lines.length === 1 ? (lines[0]?.lot ?? null) : null;
 
-const read = (text: string): Exact => parseDecimal(text) ?? ZERO;
-
 const unreadable = ({ item, quantity }: KitLine): readonly Refusal[] =>
-  compare(read(quantity), ZERO) > 0
+  compare(quantityOf(quantity), ZERO) > 0
     ? []
     : [
         refuse('value-unreadable', {
@@ -109,7 +106,9 @@ const unreadable = ({ item, quantity }: KitLine): readonly Refusal[] =>
       ];
 
 const asDrawn = (lines: readonly KitLine[]): readonly Drawn[] =>
-  drawnOf(lines.map(({ item, lot, quantity }) => ({ item, lot: lot ?? null, quantity: read(quantity) })));
+  drawnOf(
+    lines.map(({ item, lot, quantity }) => ({ item, lot: lot ?? null, quantity: quantityOf(quantity) })),
+  );
 
 /** All that may lie in the box: hardware of the joints in its body, what may stand in for it, and what the work takes beside. */
 export const itemsOfKit = (plan: CompiledPlan, operation: CompiledOperation): ReadonlySet<Key> => {
@@ -127,7 +126,7 @@ export const itemsOfKit = (plan: CompiledPlan, operation: CompiledOperation): Re
 /** Where what is taken without a word came from a box that holds one lot of it alone, that lot is named. */
 export const namedByBox = (box: readonly Drawn[], taken: readonly Drawn[]): readonly Drawn[] =>
   taken.map((each) =>
-    each.lot === null ? { ...each, lot: lotInBox(box, each.item, read(each.quantity)) } : each,
+    each.lot === null ? { ...each, lot: lotInBox(box, each.item, quantityOf(each.quantity)) } : each,
   );
 
 /** A lot that the box has named may have gone bad since it was picked. */

@@ -7,7 +7,7 @@ import type { Key, LotId } from '@/lib/domain/base/vocabulary';
 import type { Facts } from '@/lib/domain/facts';
 import type { CameIn, PurchaseClaim } from '@/lib/domain/purchase-claims';
 import type { ShopPayload } from '@/lib/domain/shop-payload';
-import { nextLot } from '@/lib/domain/shop/purchase-rows';
+import { lotName, nextLotNumber } from '@/lib/domain/shop/purchase-rows';
 import type { PurchaseLine, PurchaseOrder } from '@/lib/domain/shop/purchase-rows';
 import { EMPTY_PLACE, foundBeyond, stockKey, stockText } from '@/lib/domain/shop/stock';
 import type { Stock } from '@/lib/domain/shop/stock';
@@ -90,7 +90,7 @@ const read = (
   const good = quantity('good');
   const isLot = isTraced(facts, line.item) && compare(good, ZERO) > 0;
   const made = before.filter(({ lot }) => lot !== null).length;
-  const lot = isLot ? (came.lot ?? nextLot(facts.lots, made)) : null;
+  const lot = isLot ? (came.lot ?? lotName(nextLotNumber(facts.lots) + made)) : null;
   if (lot !== null && (facts.lots[lot] !== undefined || before.some((each) => each.lot === lot)))
     refusals.push(refuse('already-there', { what: 'lot', key: lot }));
   return { came, line, good, damaged: quantity('damaged'), wrong: quantity('wrong'), lot };

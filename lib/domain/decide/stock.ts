@@ -1,6 +1,5 @@
 /** Goods in, counted, taken out, put back, put away. Books give way to the shelf: no count is refused for what they say. */
-import { ZERO, compare, parseDecimal, subtract } from '@/lib/domain/base/exact';
-import type { Exact } from '@/lib/domain/base/exact';
+import { ZERO, atLeastNone, compare, parseDecimal, subtract } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { ClaimOf } from '@/lib/domain/commands';
@@ -27,7 +26,6 @@ export const decideStock = (facts: Facts, stock: Stock, claim: StockClaim): Shop
   }
 };
 
-const positive = (value: Exact): Exact => (compare(value, ZERO) > 0 ? value : ZERO);
 const unreadable = (field: string, text: string, wanted: string): Refusal =>
   refuse('value-unreadable', { field, text, wanted });
 
@@ -90,8 +88,8 @@ const counted = (facts: Facts, stock: Stock, line: Counted): ShopDecision => {
         ...place,
         counted: stockText(there),
         had: stockText(had),
-        more: stockText(positive(subtract(there, had))),
-        fewer: stockText(positive(subtract(had, there))),
+        more: stockText(atLeastNone(subtract(there, had))),
+        fewer: stockText(atLeastNone(subtract(had, there))),
         found: stockText(foundBeyond(row)),
       });
 };

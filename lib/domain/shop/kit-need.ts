@@ -1,5 +1,5 @@
 /** A kit line by line: what one run of one operation still takes, beside what lies in its box. Derived, never stored. */
-import { ZERO, add, compare, parseDecimal, subtract } from '@/lib/domain/base/exact';
+import { ZERO, add, atLeastNone, subtract } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { Day, Key, StateKey } from '@/lib/domain/base/vocabulary';
 import { countInBox, inBox } from '@/lib/domain/shop/kit';
@@ -7,6 +7,7 @@ import type { Car } from '@/lib/domain/car/rows';
 import type { CarNeed } from './need';
 import type { NeedCause } from './need-line';
 import type { Boxed } from './shelf';
+import { quantityOf } from './stock';
 import type { Supply } from './supply';
 
 export interface KitWant {
@@ -40,14 +41,12 @@ export const kitWants = (need: CarNeed, car: Car, operation: StateKey): readonly
 
 /** How many more must go into the box. */
 export const stillToPick = ({ wanted, picked }: Pick<KitWant, 'wanted' | 'picked'>): Exact => {
-  const open = subtract(wanted, picked);
-  return compare(open, ZERO) > 0 ? open : ZERO;
+  return atLeastNone(subtract(wanted, picked));
 };
 
 /** What neither the box nor the shelf has. `good` is what lies on the shelf for anybody. */
 export const lackOf = (want: Pick<KitWant, 'wanted' | 'picked'>, good: Exact): Exact => {
-  const lack = subtract(stillToPick(want), good);
-  return compare(lack, ZERO) > 0 ? lack : ZERO;
+  return atLeastNone(subtract(stillToPick(want), good));
 };
 
 /** The next day on which some of it comes; null where none is on order. */
@@ -64,7 +63,7 @@ export const boxedOn = (cars: readonly Car[]): readonly Boxed[] =>
         car: id,
         item,
         lot,
-        quantity: parseDecimal(quantity) ?? ZERO,
+        quantity: quantityOf(quantity),
       })),
     ),
   );

@@ -1,14 +1,12 @@
 /** What goes into the box of an operation and comes out of it; its rows stand in `car/kit-rows.ts`. */
-import { ZERO, add, compare, parseDecimal, subtract } from '@/lib/domain/base/exact';
+import { ZERO, add, compare, subtract } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { Key, LotId, StateKey } from '@/lib/domain/base/vocabulary';
 import type { KitRow } from '@/lib/domain/car/kit-rows';
-import { stockKey, stockText } from './stock';
+import { quantityOf, stockKey, stockText } from './stock';
 import type { Drawn } from './stock';
 
 type Boxes = Readonly<Record<StateKey, KitRow>>;
-
-const read = (text: string): Exact => parseDecimal(text) ?? ZERO;
 
 /** What lies in the box of an operation; nothing where there is none. */
 export const inBox = ({ kits }: { readonly kits: Boxes }, operation: StateKey): readonly Drawn[] =>
@@ -16,7 +14,7 @@ export const inBox = ({ kits }: { readonly kits: Boxes }, operation: StateKey): 
 
 /** How much of an item lies in it, from whichever lot. */
 export const countInBox = (lines: readonly Drawn[], item: Key): Exact =>
-  lines.reduce((sum, line) => (line.item === item ? add(sum, read(line.quantity)) : sum), ZERO);
+  lines.reduce((sum, line) => (line.item === item ? add(sum, quantityOf(line.quantity)) : sum), ZERO);
 
 export const withPicked = (lines: readonly Drawn[], picked: readonly Drawn[]): readonly Drawn[] => {
   const found = new Map(lines.map((line) => [stockKey(line), line]));
@@ -24,7 +22,7 @@ export const withPicked = (lines: readonly Drawn[], picked: readonly Drawn[]): r
     const before = found.get(stockKey(line));
     found.set(stockKey(line), {
       ...line,
-      quantity: stockText(add(read(before?.quantity ?? '0'), read(line.quantity))),
+      quantity: stockText(add(quantityOf(before?.quantity ?? '0'), quantityOf(line.quantity))),
     });
   }
   return [...found].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, line]) => line);
@@ -35,9 +33,9 @@ export const withPicked = (lines: readonly Drawn[], picked: readonly Drawn[]): r
  * that a box never promises what may have gone.
  */
 export const withoutTaken = (lines: readonly Drawn[], taken: readonly Drawn[]): readonly Drawn[] => {
-  const left = lines.map((line) => ({ ...line, rest: read(line.quantity) }));
+  const left = lines.map((line) => ({ ...line, rest: quantityOf(line.quantity) }));
   for (const out of taken) {
-    let open = read(out.quantity);
+    let open = quantityOf(out.quantity);
     const mayBe = left.filter(
       ({ item, lot }) => item === out.item && (lot === out.lot || lot === null || out.lot === null),
     );
@@ -61,7 +59,7 @@ export const outOfBox = (
   const found: Drawn[] = [];
   for (const line of lines) {
     if (line.item !== item || (lot !== undefined && line.lot !== lot)) continue;
-    const there = read(line.quantity);
+    const there = quantityOf(line.quantity);
     const part = open === null || compare(there, open) < 0 ? there : open;
     if (open !== null) open = subtract(open, part);
     if (compare(part, ZERO) > 0) found.push({ item, lot: line.lot, quantity: stockText(part) });
@@ -72,7 +70,7 @@ export const outOfBox = (
 /** The lot of what is taken without a word, where the box leaves no doubt: one lot of that item alone, and enough of it. */
 export const lotInBox = (lines: readonly Drawn[], item: Key, wanted: Exact): LotId | null => {
   const [only, ...more] = lines.filter((line) => line.item === item);
-  return only !== undefined && more.length === 0 && compare(read(only.quantity), wanted) >= 0
+  return only !== undefined && more.length === 0 && compare(quantityOf(only.quantity), wanted) >= 0
     ? only.lot
     : null;
 };

@@ -1,7 +1,8 @@
 /** Orders that were approved, as rows: frozen as they were sent, with what came of each line. */
-import { ZERO, add, compare, exact, multiply, parseDecimal, subtract } from '@/lib/domain/base/exact';
+import { ZERO, add, atLeastNone, compare, exact, multiply, subtract } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { CarId, Day, Instant, Key, LotId, PersonId } from '@/lib/domain/base/vocabulary';
+import { quantityOf } from './stock';
 import type { Supply } from './supply';
 
 /** For which car, and how much; null = for the shelf, or spare. Decimal text, in the item's unit. */
@@ -62,15 +63,13 @@ export interface PurchaseOrder {
   readonly credits: readonly Credit[];
 }
 
-const read = (text: string): Exact => parseDecimal(text) ?? ZERO;
-
-export const orderedOf = ({ packs, packSize }: PurchaseLine): Exact => multiply(exact(packs), read(packSize));
+export const orderedOf = ({ packs, packSize }: PurchaseLine): Exact =>
+  multiply(exact(packs), quantityOf(packSize));
 
 /** What is still to come; damaged and wrong goods are, until the line is ended. More than was ordered leaves nothing owed. */
 export const outstandingOf = (line: PurchaseLine): Exact => {
   if (line.ended !== null) return ZERO;
-  const left = subtract(orderedOf(line), read(line.good));
-  return compare(left, ZERO) > 0 ? left : ZERO;
+  return atLeastNone(subtract(orderedOf(line), quantityOf(line.good)));
 };
 
 export const isOpen = ({ lines }: PurchaseOrder): boolean =>
@@ -82,11 +81,12 @@ export const nextOrder = (orders: Readonly<Record<string, PurchaseOrder>>): numb
 
 const LOT = /^L-(\d+)$/u;
 
-/** The next lot number after those that are there, `L-0942`; `ahead`: that many further on. */
-export const nextLot = (lots: Readonly<Record<LotId, unknown>>, ahead = 0): LotId => {
-  const last = Object.keys(lots).reduce((most, id) => Math.max(most, Number(LOT.exec(id)?.[1] ?? 0)), 0);
-  return `L-${String(last + 1 + ahead).padStart(4, '0')}`;
-};
+/** As it is written on the bag: `L-0942`. */
+export const lotName = (number: number): LotId => `L-${String(number).padStart(4, '0')}`;
+
+/** The number after those of the lots that are there. */
+export const nextLotNumber = (lots: Readonly<Record<LotId, unknown>>): number =>
+  Object.keys(lots).reduce((most, id) => Math.max(most, Number(LOT.exec(id)?.[1] ?? 0)), 0) + 1;
 
 /** What is on its way, as supply: late goods are still coming. */
 export const onOrder = (orders: Readonly<Record<string, PurchaseOrder>>): readonly Supply[] =>
@@ -108,4 +108,4 @@ export const onOrder = (orders: Readonly<Record<string, PurchaseOrder>>): readon
   );
 
 /** More text of the same quantity kind: what came before and what came now. */
-export const plus = (before: string, now: string): Exact => add(read(before), read(now));
+export const plus = (before: string, now: string): Exact => add(quantityOf(before), quantityOf(now));

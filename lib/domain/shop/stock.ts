@@ -5,7 +5,15 @@
  * A count is soft: a bolt in hand is fitted though the books have none. More has gone than came then; the difference was
  * *found*, what is there is none, never fewer, and somebody is asked to count.
  */
-import { ZERO, add, compare, parseDecimal, subtract, toDecimalText } from '@/lib/domain/base/exact';
+import {
+  ZERO,
+  add,
+  atLeastNone,
+  compare,
+  parseDecimal,
+  subtract,
+  toDecimalText,
+} from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { CarId, Instant, Key, LotId, PersonId } from '@/lib/domain/base/vocabulary';
 
@@ -54,21 +62,18 @@ export const stockKey = ({ item, lot }: StockPlace): string => `${item}|${lot ??
 /** Beyond a millionth of a piece or a metre nobody counts; a share that does not end is rounded there. */
 export const stockText = (quantity: Exact): string => toDecimalText(quantity, 6);
 
-const quantityOf = (text: string): Exact => parseDecimal(text) ?? ZERO;
+/** A quantity as rows and events keep it. */
+export const quantityOf = (text: string): Exact => parseDecimal(text) ?? ZERO;
 
 export const EMPTY_PLACE = { came: '0', went: '0', counted: null } as const;
 
 /** What is there: never below nothing. */
-export const onHand = ({ came, went }: Pick<StockRow, 'came' | 'went'>): Exact => {
-  const left = subtract(quantityOf(came), quantityOf(went));
-  return compare(left, ZERO) > 0 ? left : ZERO;
-};
+export const onHand = ({ came, went }: Pick<StockRow, 'came' | 'went'>): Exact =>
+  atLeastNone(subtract(quantityOf(came), quantityOf(went)));
 
 /** How many more went than ever came: they were found, and nobody has counted since. */
-export const foundBeyond = ({ came, went }: Pick<StockRow, 'came' | 'went'>): Exact => {
-  const beyond = subtract(quantityOf(went), quantityOf(came));
-  return compare(beyond, ZERO) > 0 ? beyond : ZERO;
-};
+export const foundBeyond = ({ came, went }: Pick<StockRow, 'came' | 'went'>): Exact =>
+  atLeastNone(subtract(quantityOf(went), quantityOf(came)));
 
 export const withChange = (stock: Stock, change: StockChange): Stock => {
   const { item, lot, counted } = change;

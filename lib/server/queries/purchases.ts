@@ -5,7 +5,7 @@ import type { Day } from '@/lib/domain/base/vocabulary';
 import type { Car } from '@/lib/domain/car/rows';
 import type { Catalogue } from '@/lib/domain/shop/item';
 import { quantityText } from '@/lib/domain/shop/need-words';
-import { isOpen, nextLot, orderedOf, outstandingOf } from '@/lib/domain/shop/purchase-rows';
+import { isOpen, nextLotNumber, orderedOf, outstandingOf } from '@/lib/domain/shop/purchase-rows';
 import type { PurchaseLine, PurchaseOrder } from '@/lib/domain/shop/purchase-rows';
 import { binOf } from '@/lib/domain/shop/rows';
 import type { Shop } from '@/lib/domain/shop/rows';
@@ -101,7 +101,7 @@ export const purchaseView = async (db: Database, id: string, now: string): Promi
     lines: order.lines.map((line) => lineView(line, books)),
     text: textOf(order, books),
     mail: shop.suppliers[order.supplier]?.mail ?? null,
-    nextLot: Number(nextLot(shop.lots).slice(2)),
+    nextLot: nextLotNumber(shop.lots),
   };
 };
 

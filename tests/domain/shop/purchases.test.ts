@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { toDecimalText } from '@/lib/domain/base/exact';
 import type { ApprovedLine } from '@/lib/domain/purchase-claims';
-import { isOpen, nextLot, onOrder, outstandingOf } from '@/lib/domain/shop/purchase-rows';
+import { isOpen, lotName, nextLotNumber, onOrder, outstandingOf } from '@/lib/domain/shop/purchase-rows';
 import type { PurchaseOrder } from '@/lib/domain/shop/purchase-rows';
 import { onHand, stockKey } from '@/lib/domain/shop/stock';
 import { plan, shopWith } from '@/tests/support/shop';
@@ -274,7 +274,7 @@ describe('goods in', () => {
       lines: [{ line: 0, good: '100', lot: 'L-0500' }],
     } as const;
     expect(shop.codes('leo', claim)).toEqual(['already-there']);
-    expect(nextLot(shop.world.shop.lots)).toBe('L-0501');
+    expect(lotName(nextLotNumber(shop.world.shop.lots))).toBe('L-0501');
   });
 });
 

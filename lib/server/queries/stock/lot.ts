@@ -1,7 +1,7 @@
 /** One lot: what came, where every piece of it is now, on all cars, the delivered ones too. */
 import 'server-only';
 import { COMMANDS } from '@/lib/domain/authority';
-import { ZERO, add, compare, parseDecimal, subtract } from '@/lib/domain/base/exact';
+import { ZERO, add, compare, subtract } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { LotId } from '@/lib/domain/base/vocabulary';
 import { either } from '@/lib/domain/base/words';
@@ -14,7 +14,7 @@ import { lotIn } from '@/lib/domain/shop/lot-trace';
 import type { LotInJoint } from '@/lib/domain/shop/lot-trace';
 import { quantityText } from '@/lib/domain/shop/need-words';
 import type { Lot, Shop } from '@/lib/domain/shop/rows';
-import { EMPTY_PLACE, stockKey } from '@/lib/domain/shop/stock';
+import { EMPTY_PLACE, quantityOf, stockKey } from '@/lib/domain/shop/stock';
 import { OUT_WORDS } from '@/lib/domain/shop/stock-words';
 import type { Database } from '@/lib/server/database';
 import { loadEveryCar } from '@/lib/server/load/car';
@@ -40,11 +40,11 @@ export const lotView = async (db: Database, id: LotId, now: string): Promise<Lot
   const inCars = sum(joints.map(({ quantity }) => quantity));
   return {
     ...lineOf(shelves, row),
-    received: `${quantityText(read(String(lot.quantity)), unit)} came in ${shelves.when(lot.receivedAt)}`,
+    received: `${quantityText(quantityOf(String(lot.quantity)), unit)} came in ${shelves.when(lot.receivedAt)}`,
     facts: factsOf(lot, shelves),
     quarantined: lot.quarantined === null ? null : keptApart(lot, told, shelves),
     cars: cars.map(({ car, plan, standing }) => carOf(car, plan, standing, unit)),
-    gone: goneOf(told, read(row.went), inCars, unit, shelves),
+    gone: goneOf(told, quantityOf(row.went), inCars, unit, shelves),
     joints: { count: joints.length, inDoubt: joints.filter(({ inDoubt }) => inDoubt).length },
     signers: signersFor(shelves),
   };
@@ -87,7 +87,6 @@ const toldOf = async (db: Database, id: LotId): Promise<readonly ToldOfLot[]> =>
     .filter(({ lot }) => lot === id);
 };
 
-const read = (text: string): Exact => parseDecimal(text) ?? ZERO;
 const sum = (quantities: readonly Exact[]): Exact => quantities.reduce(add, ZERO);
 
 const factsOf = ({ certificate, certificateAsked, expires }: Lot, { day }: Shelves): readonly string[] => [
@@ -145,13 +144,13 @@ const goneOf = (
     if (event.type === 'stock-drawn')
       return [
         {
-          quantity: read(event.quantity),
+          quantity: quantityOf(event.quantity),
           what: OUT_WORDS[event.reason],
           detail: event.forCar === null ? by : `for ${event.forCar}; ${by}`,
         },
       ];
     if (event.type === 'stock-counted' && event.fewer !== '0')
-      return [{ quantity: read(event.fewer), what: 'missing when it was counted', detail: by }];
+      return [{ quantity: quantityOf(event.fewer), what: 'missing when it was counted', detail: by }];
     return [];
   });
   const rest = subtract(subtract(went, inCars), sum(lines.map(({ quantity }) => quantity)));
