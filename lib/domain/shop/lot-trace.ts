@@ -32,6 +32,8 @@ export const lotIn = (plan: CompiledPlan, car: Car, lot: LotId, facts: DoubtFact
         quantity = add(quantity, shareOfPlace(joint, line));
         if (place !== WHOLE) fasteners.push(Number(place));
       }
-    const isDoubted = doubtsOf(row, facts).some((doubt) => doubt.cause === 'lot-quarantined');
-    return [{ joint, row, quantity, fasteners: fasteners.sort((a, b) => a - b), inDoubt: isDoubted }];
+    // Another lot in the same joint may be the one that doubts it.
+    const isBad = (facts.lots[lot]?.quarantined ?? null) !== null;
+    const inDoubt = isBad && doubtsOf(row, facts).some(({ cause }) => cause === 'lot-quarantined');
+    return [{ joint, row, quantity, fasteners: fasteners.sort((a, b) => a - b), inDoubt }];
   });
