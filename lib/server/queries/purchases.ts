@@ -72,7 +72,7 @@ export const purchasesView = async (db: Database, now: string): Promise<Purchase
         ? 'Nothing was ordered yet.'
         : open.length === 0
           ? 'Nothing is on its way.'
-          : `${String(open.length)} of ${String(orders.length)} orders ${open.length === 1 ? 'is' : 'are'} on their way.`,
+          : `${String(open.length)} of ${String(orders.length)} orders ${open.length === 1 ? 'is on its way' : 'are on their way'}.`,
     orders: [...open, ...rest].map((order) => summaryOf(order, books)),
   };
 };
