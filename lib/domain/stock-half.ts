@@ -31,6 +31,8 @@ export const stockHalf = (event: Event): readonly StockChange[] => {
       return drawn(event.drawn ?? []);
     case 'kit-line-reported':
       return drawn(event.drawn);
+    case 'part-received':
+      return drawn(event.drawn ?? []);
     default:
       return [];
   }

@@ -110,6 +110,8 @@ export const PART_WORDS: Readonly<Record<PartRow['state'], string>> = {
   present: 'is here and good',
   fitted: 'is fitted',
   taken: 'was taken off',
+  out: 'is out to be worked on',
+  back: 'is back, not looked over yet',
 };
 
 const partRow = (seen: Seen, acts: Acts, key: Key): RowView => {
