@@ -38,7 +38,7 @@ const FORMS: FormTable = {
   'report-over-torque': null,
   // Begun where the shop is set up.
   'start-car': null,
-  // A fast grid of its own.
+  // Given on a grid of their own.
   'grade-parts': null,
   // Picked from the page of the kit.
   'pick-kit': null,

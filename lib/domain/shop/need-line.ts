@@ -25,7 +25,7 @@ export type NeedCause =
   /** A part that was condemned, by this finding where it is known. */
   | { readonly kind: 'condemned'; readonly finding: string | null }
   /** The donor's was graded so that another is bought; `usual` is what the plan expects. */
-  | { readonly kind: 'graded'; readonly grade: Grade; readonly usual: string | null }
+  | { readonly kind: 'graded'; readonly grade: Grade; readonly usual: Grade | null }
   /** A part that was taken off for another car. */
   | { readonly kind: 'taken'; readonly takenFor: string }
   /** What gets lost of bulk goods, as a share of the rest. */
