@@ -54,7 +54,7 @@ test('two people grade one donor at once: each part as it was said, and rows are
     ['P-11', 'refurbish', 'tess'],
     ['P-12', 'refurbish', 'tess'],
   ]);
-  expect((await verifyLog(shop.db)).problems).toEqual([]);
+  expect((await verifyLog(shop.db)).faults).toEqual([]);
 });
 
 test('a part comes off another car only once that car has given it up for this one', async () => {
@@ -75,7 +75,7 @@ test('out and back; a bought one leaves its lot by the event that receives it', 
   await shop.must('leo', { type: 'receive-lot', lot: 'L-1', item: 'P-11', quantity: 1 });
   await shop.must('tom', { type: 'receive-part', car: 'C2', part: 'P-11', item: 'P-11', lot: 'L-1' });
   expect((await loadStock(shop.db))['P-11|L-1']).toMatchObject({ came: '1', went: '1' });
-  expect((await verifyLog(shop.db)).problems).toEqual([]);
+  expect((await verifyLog(shop.db)).faults).toEqual([]);
 });
 
 test.each([
