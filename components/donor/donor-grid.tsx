@@ -128,7 +128,7 @@ function DonorAside({ view: { car, parts, need, toSend, findings } }: { readonly
       <section className="sheet" aria-labelledby="donor-need">
         <header>
           <h2 id="donor-need">To be bought for it</h2>
-          <Link className="small" href="/hardware" prefetch={false}>
+          <Link className="btn" href="/hardware" prefetch={false}>
             Demand
           </Link>
         </header>
@@ -157,7 +157,7 @@ function DonorAside({ view: { car, parts, need, toSend, findings } }: { readonly
         <section className="sheet" aria-labelledby="donor-out">
           <header>
             <h2 id="donor-out">Waits for a trip</h2>
-            <Link className="small" href="/trips" prefetch={false}>
+            <Link className="btn" href="/trips" prefetch={false}>
               Trips
             </Link>
           </header>

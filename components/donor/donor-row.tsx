@@ -79,13 +79,9 @@ export function DonorRow({ car, part }: DonorRowProps) {
       ) : (
         <span className="four shut">{part.grade === null ? 'not graded' : `graded ${part.grade}`}</span>
       )}
-      <button
-        type="button"
-        className="where"
-        aria-label={`Place, number and remark of ${name}`}
-        onClick={() => setMore(true)}
-      >
+      <button type="button" className="where" onClick={() => setMore(true)}>
         {place === '' ? 'place?' : place}
+        <span className="vh">, place, number and remark of {name}</span>
       </button>
       {isMore ? (
         <MoreDialog car={car} part={part} onClose={() => setMore(false)} />

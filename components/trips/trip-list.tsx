@@ -73,7 +73,7 @@ function Waiting({ cars }: { readonly cars: readonly WaitingCar[] }) {
                 <b>{name}</b> <span className="nb dim">{key}</span>{' '}
                 <span className="dim">
                   {work === '' ? '' : `${work}, `}
-                  {days}
+                  <span className="nb">{days}</span>
                 </span>
               </li>
             ))}

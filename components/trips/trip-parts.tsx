@@ -33,7 +33,9 @@ export function TripParts({ trip, of: { car, parts } }: TripPartsProps) {
     <section className="sheet" aria-labelledby={label}>
       <header>
         <h2 id={label}>
-          <CarTag chassis={car.chassis} colour={car.colour} />
+          <Link className="tagged" href={`/cars/${encodeURIComponent(car.id)}`} prefetch={false}>
+            <CarTag chassis={car.chassis} colour={car.colour} />
+          </Link>
         </h2>
         {out.length > 1 ? (
           <Button
@@ -70,11 +72,11 @@ export function TripParts({ trip, of: { car, parts } }: TripPartsProps) {
             <span className="acts">
               {part.stands === 'out' ? (
                 <Button onClick={() => setAsked({ what: 'returned', part })}>
-                  Back<span className="vh">: {part.name}</span>
+                  Count in<span className="vh"> {part.name}</span>
                 </Button>
               ) : part.stands === 'back' ? (
                 <Button kind="main" onClick={() => setAsked({ what: 'looked', part })}>
-                  Look it over<span className="vh">: {part.name}</span>
+                  Look over<span className="vh"> {part.name}</span>
                 </Button>
               ) : null}
             </span>

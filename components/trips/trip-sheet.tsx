@@ -1,6 +1,5 @@
 import Link from 'next/link';
 import { PrintButton } from '@/components/ui/print-button';
-import { CarTag } from '@/components/shop/plate';
 import { Glyph } from '@/components/ui/glyph';
 import type { TripView } from '@/lib/wire/views/trips';
 import { BillTrip } from './bill-trip';
@@ -82,25 +81,7 @@ export function TripSheet({ view }: { readonly view: TripView }) {
       )}
       <p className="small dim">
         What comes back is looked over before it counts as here: that look is signed on the record of the car.
-        {cars.length === 0 ? null : (
-          <>
-            {' '}
-            <CarTagList cars={cars.map(({ car }) => car)} />
-          </>
-        )}
       </p>
-    </>
-  );
-}
-
-function CarTagList({ cars }: { readonly cars: readonly TripView['cars'][number]['car'][] }) {
-  return (
-    <>
-      {cars.map(({ id, chassis, colour }) => (
-        <Link key={id} className="tagged" href={`/cars/${encodeURIComponent(id)}`} prefetch={false}>
-          <CarTag chassis={chassis} colour={colour} />
-        </Link>
-      ))}
     </>
   );
 }

@@ -95,7 +95,7 @@ const firstTrip = (floor: Floor, shop: Shop, calendar: Calendar): void => {
 
 /** Out now. */
 const secondTrip = (floor: Floor, shop: Shop, calendar: Calendar): void => {
-  trip(shop, calendar, SECOND, 3, addDays(calendar.day(0), 9));
+  trip(shop, calendar, SECOND, 3, addDays(calendar.day(3), 14));
   send(floor, CAR_013, [3, '08:05'], SECOND, [{ part: 'P-20', work: 'flow test, new core' }]);
   send(floor, CAR_014, [3, '08:08'], SECOND, [
     { part: 'P-02', work: 'guides are in: skim, cut valve seats' },

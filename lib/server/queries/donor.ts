@@ -56,6 +56,18 @@ export const donorView = async (
   };
 };
 
+/** Whoever sees that most donors want it buys it for the next one as well. */
+const othersWords = ({ car, floor }: Seen, part: Key): string => {
+  const graded = floor.flatMap(({ plan, components }) => {
+    const grade = components[part]?.grade ?? null;
+    return plan === car.plan && grade !== null ? [grade] : [];
+  });
+  const given = graded.filter(isGivenUp).length;
+  return graded.length > 1 && given > 1
+    ? `; ${String(given)} of ${String(graded.length)} donors on the floor want one`
+    : '';
+};
+
 const donorKeys = (seen: Seen): readonly Key[] =>
   partKeys(seen).filter((key) => seen.plan.document.parts?.[key]?.origin === 'donor');
 
@@ -72,6 +84,7 @@ const lineOf = (seen: Seen, key: Key): DonorPartLine => {
   const outing = state === 'out' || state === 'back' ? lastOuting(component) : undefined;
   const isNew = component !== undefined && component.piece !== (row?.piece ?? 1);
   const from = component?.from ?? null;
+  const takenFor = state === 'taken' ? (row?.takenFor ?? null) : null;
   return {
     key,
     name: nameOf(seen, key),
@@ -86,10 +99,11 @@ const lineOf = (seen: Seen, key: Key): DonorPartLine => {
       ...(state === 'absent' || isByGrade
         ? []
         : [
-            `${isNew ? 'another one ' : ''}${PART_WORDS[state]}${outing === undefined ? '' : `, trip ${outing.trip}`}`,
+            `${isNew ? 'another one ' : ''}${PART_WORDS[state]}${outing === undefined ? '' : ` (trip ${outing.trip})`}`,
           ]),
+      ...(takenFor === null ? [] : [`for ${takenFor}`]),
       ...(from === null ? [] : [`off ${from}`]),
-    ].join(', '),
+    ].join(' '),
     isOpen: state === 'absent' ? !isNew : isByGrade && from === null && component?.outings.length === 0,
   };
 };
@@ -102,7 +116,7 @@ const needOf = (seen: Seen, catalogue: Catalogue): readonly DonorNeed[] => {
     .map(({ item, at, cause }) => ({
       key: item,
       name: nameOf(seen, item),
-      says: `for ${words.thing(at)}`,
+      says: `for ${words.thing(at)}${othersWords(seen, item)}`,
       isUnusual: cause.kind === 'graded' && !isGivenUp(cause.usual),
     }))
     .toSorted((a, b) => Number(b.isUnusual) - Number(a.isUnusual));
