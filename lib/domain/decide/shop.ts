@@ -39,6 +39,7 @@ export const decideShop = (facts: Facts, { stock }: Pick<World, 'stock'>, claim:
     case 'draw-stock':
     case 'put-back':
     case 'put-away':
+    case 'count-remnants':
       return decideStock(facts, stock, claim);
     case 'approve-order':
     case 'receive-order':

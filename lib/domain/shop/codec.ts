@@ -16,6 +16,7 @@ export const SHOP_TABLES = [
   'line_pin',
   'purchase_order',
   'trip',
+  'remnant',
 ] as const;
 export type ShopTable = (typeof SHOP_TABLES)[number];
 
@@ -45,6 +46,7 @@ export const shopDelta = (before: Shop | null, after: Shop): readonly ShopRow[] 
   ...differing('line_pin', before?.pins, after.pins),
   ...differing('purchase_order', before?.orders, after.orders),
   ...differing('trip', before?.trips, after.trips),
+  ...differing('remnant', before?.remnants, after.remnants),
 ];
 
 interface Changed<Row> extends ShopRow {
@@ -98,5 +100,6 @@ export const fromShopRows = (version: number, rows: readonly ShopRow[]): Shop =>
     pins: of('line_pin'),
     orders: of('purchase_order'),
     trips: of('trip'),
+    remnants: of('remnant'),
   };
 };
