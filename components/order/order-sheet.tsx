@@ -11,7 +11,7 @@ interface OrderSheetProps {
 
 /** One order to one supplier. */
 export function OrderSheet({ sheet, onInsist }: OrderSheetProps) {
-  const { name, ordered, arrives, goods, freight, total, lines, key } = sheet;
+  const { name, ordered, arrives, goods, freight, total, deposits, lines, key } = sheet;
   return (
     <section className="sheet" aria-labelledby={`sheet-${key}`}>
       <header>
@@ -22,6 +22,7 @@ export function OrderSheet({ sheet, onInsist }: OrderSheetProps) {
         <span className="end">
           <span className="dim small">
             {goods}, {freight}
+            {deposits === '' ? '' : `, ${deposits}`}
           </span>{' '}
           <b className="total num">{total}</b>
         </span>

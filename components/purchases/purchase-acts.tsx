@@ -118,10 +118,11 @@ function EndDialog({ view: { id, lines }, onClose }: DialogProps) {
   );
 }
 
-function CreditDialog({ view: { id }, onClose }: DialogProps) {
+function CreditDialog({ view: { id, depositsOpen }, onClose }: DialogProps) {
   const sending = useSending();
   const [text, setText] = useState('');
   const [why, setWhy] = useState('');
+  const [isDeposit, setDeposit] = useState(false);
   const money = readMoney(text);
   const isReady = money !== null && money > 0 && why.trim() !== '';
   return (
@@ -132,13 +133,32 @@ function CreditDialog({ view: { id }, onClose }: DialogProps) {
       said={<AnswerLines sending={sending} done="" />}
       onAct={() =>
         void sending.send(
-          { type: 'credit-order', order: id, money: money ?? 0, why: why.trim() },
+          {
+            type: 'credit-order',
+            order: id,
+            money: money ?? 0,
+            why: why.trim(),
+            ...(isDeposit ? { isDeposit } : {}),
+          },
           `A credit is recorded with order ${id}.`,
           onClose,
         )
       }
       onClose={onClose}
     >
+      {depositsOpen === '' ? null : (
+        <label className="check">
+          <input
+            type="checkbox"
+            checked={isDeposit}
+            onChange={(event) => {
+              setDeposit(event.target.checked);
+              if (event.target.checked) setText(depositsOpen);
+            }}
+          />
+          <span>A deposit, for an old part that was handed in</span>
+        </label>
+      )}
       <Field
         label="How much"
         inputMode="decimal"
@@ -152,7 +172,7 @@ function CreditDialog({ view: { id }, onClose }: DialogProps) {
       />
       <Field
         label="What for"
-        hint="goods sent back, a deposit on an old part, what did not come"
+        hint="goods sent back, an old part handed in, what did not come"
         value={why}
         maxLength={200}
         autoComplete="off"

@@ -91,6 +91,7 @@ export function PurchaseSheet({ view }: { readonly view: PurchaseView }) {
             <tr>
               <th scope="row" colSpan={4}>
                 Goods {goods}, {freight}
+                {view.deposits === '' ? null : <span className="small dim">{view.deposits}</span>}
               </th>
               <td className="r num">
                 <b>{total}</b>

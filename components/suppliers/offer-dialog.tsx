@@ -6,6 +6,7 @@ import { AskDialog } from '@/components/set-up/ask-dialog';
 import { useSending } from '@/components/set-up/use-sending';
 import { Button } from '@/components/ui/button';
 import { Field, SelectField } from '@/components/ui/field';
+import { readMoney } from '@/lib/wire/money';
 import { readPrices } from '@/lib/wire/supply-files';
 import type { SoldItem, SoldOffer, SupplierView } from '@/lib/wire/views/suppliers';
 
@@ -26,13 +27,16 @@ export function OfferDialog({ item, offer, suppliers, onClose }: OfferDialogProp
     prices: offer?.prices ?? '',
     weight: offer === null || offer.weight === 0 ? '' : String(offer.weight),
     number: offer?.number ?? '',
+    deposit: offer?.deposit ?? '',
   });
   const set = (part: Partial<typeof draft>): void => setDraft({ ...draft, ...part });
   const prices = readPrices(draft.prices);
   const weight = draft.weight === '' ? 0 : /^\d{1,8}$/u.test(draft.weight) ? Number(draft.weight) : null;
 
+  const deposit = draft.deposit.trim() === '' ? 0 : readMoney(draft.deposit);
+
   const save = (): void => {
-    if (prices === null || weight === null) return;
+    if (prices === null || weight === null || deposit === null) return;
     const number = draft.number.trim();
     void sending.send(
       {
@@ -43,6 +47,7 @@ export function OfferDialog({ item, offer, suppliers, onClose }: OfferDialogProp
         prices,
         weight,
         ...(number === '' ? {} : { number }),
+        ...(deposit === 0 ? {} : { deposit }),
       },
       `The offer of ${item.name} is set.`,
       onClose,
@@ -115,6 +120,14 @@ export function OfferDialog({ item, offer, suppliers, onClose }: OfferDialogProp
           maxLength={100}
         />
       </div>
+      <Field
+        label="Deposit on a pack"
+        hint="comes back for the old part; no part of the price"
+        value={draft.deposit}
+        onChange={(event) => set({ deposit: event.target.value })}
+        error={deposit === null ? 'an amount such as 18.00' : sending.faultOf('deposit')}
+        inputMode="decimal"
+      />
       {offer === null ? null : (
         <Button kind="quiet" onClick={end} held={sending.isBusy}>
           They sell it no longer

@@ -53,7 +53,14 @@ export type PurchaseClaim =
       readonly line?: number;
       readonly why: EndReason;
     }
-  | { readonly type: 'credit-order'; readonly order: string; readonly money: number; readonly why: string };
+  | {
+      readonly type: 'credit-order';
+      readonly order: string;
+      readonly money: number;
+      readonly why: string;
+      /** It is a deposit, for an old part that was handed in. */
+      readonly isDeposit?: boolean;
+    };
 
 const PURCHASES: ReadonlySet<string> = new Set<PurchaseClaim['type']>([
   'approve-order',

@@ -40,4 +40,5 @@ export type PurchasePayload =
       readonly supplier: string;
       readonly money: number;
       readonly why: string;
+      readonly isDeposit?: true;
     };

@@ -72,7 +72,7 @@ export const SHOP_COMMANDS: Readonly<Record<ShopClaim['type'], CommandRule>> = {
   'end-order-line': note('shop', LEADS, 'what has not come of a line will not come any more', [
     'nothing-outstanding',
   ]),
-  'credit-order': note('shop', LEADS, 'money of an order comes back'),
+  'credit-order': note('shop', LEADS, 'money of an order comes back', ['deposit-not-owed']),
 
   // outside work
   'open-trip': note('shop', LEADS, 'a trip to who does outside work is planned', [

@@ -28,6 +28,8 @@ export interface OfferClaim {
   readonly prices: readonly PriceStep[];
   readonly weight?: number;
   readonly number?: string;
+  /** Comes back for the old part. */
+  readonly deposit?: number;
 }
 
 /** Rows of a file are called by their number there. */

@@ -58,6 +58,7 @@ export const purchaseClaims = [
     ...is('credit-order'),
     order: idSchema,
     money: money.min(1, 'must be above 0'),
+    isDeposit: z.boolean().optional(),
     why: words.max(500, 'this is longer than 500 characters'),
   }),
 ] as const;

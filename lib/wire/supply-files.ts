@@ -9,7 +9,7 @@ import { amount } from '@/lib/domain/base/money';
 import { readMoney } from './money';
 import { readTable } from './table-file';
 
-export const OFFER_COLUMNS = ['supplier', 'item', 'pack', 'prices', 'weight', 'number'] as const;
+export const OFFER_COLUMNS = ['supplier', 'item', 'pack', 'prices', 'weight', 'number', 'deposit'] as const;
 export const ITEM_COLUMNS = [
   'item',
   'name',
@@ -51,6 +51,8 @@ export const readOffersFile = (text: string): Result<readonly OfferClaim[], read
       say('prices', `“${cell('prices')}” is no price; write 4.20, or with steps 1: 4.20; 10: 3.90`);
     const weight = cell('weight') === '' ? undefined : wholeIn(cell('weight'));
     if (weight === null) say('weight', `“${cell('weight')}” is no whole number of grams`);
+    const deposit = cell('deposit') === '' ? undefined : readMoney(cell('deposit'));
+    if (deposit === null) say('deposit', `“${cell('deposit')}” is no amount; write 18.00`);
     const number = cell('number');
     return {
       supplier: cell('supplier'),
@@ -59,19 +61,21 @@ export const readOffersFile = (text: string): Result<readonly OfferClaim[], read
       prices: prices ?? [],
       ...(typeof weight === 'number' ? { weight } : {}),
       ...(number === '' ? {} : { number }),
+      ...(typeof deposit === 'number' ? { deposit } : {}),
     };
   });
 
 export const writeOffersFile = (offers: readonly OfferClaim[]): string =>
   writeCsv([
     OFFER_COLUMNS,
-    ...offers.map(({ supplier, item, pack, prices, weight = 0, number = '' }) => [
+    ...offers.map(({ supplier, item, pack, prices, weight = 0, number = '', deposit = 0 }) => [
       supplier,
       item,
       pack,
       pricesText(prices),
       weight === 0 ? '' : String(weight),
       number,
+      deposit === 0 ? '' : amount(deposit),
     ]),
   ]);
 

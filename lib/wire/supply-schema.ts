@@ -38,6 +38,7 @@ const offer = {
     .min(1, 'must have a price')
     .max(50),
   weight: grams.optional(),
+  deposit: money.optional(),
   number: figure.optional(),
 };
 

@@ -82,7 +82,7 @@ describe('RFC 4180', () => {
 });
 
 describe('a file of offers', () => {
-  const HEAD = 'supplier,item,pack,prices,weight,number\r\n';
+  const HEAD = 'supplier,item,pack,prices,weight,number,deposit\r\n';
 
   test('columns in any order, steps of prices, and nothing where nothing is said', () => {
     const read = readOffersFile('item,prices,pack,supplier\r\nNUT,"1: 4.20; 10: 3,90",50,H\r\n');
@@ -109,10 +109,11 @@ describe('a file of offers', () => {
     ['only a head', HEAD, [[1, '']]],
     [
       'every fault of every row',
-      `${HEAD}H,NUT,50,dear,1.5,\r\n,NUT,50,4.20,,\r\n`,
+      `${HEAD}H,NUT,50,dear,1.5,,half\r\n,NUT,50,4.20,,,18.00\r\n`,
       [
         [2, 'prices'],
         [2, 'weight'],
+        [2, 'deposit'],
         [3, 'supplier'],
       ],
     ],

@@ -200,6 +200,10 @@ export const SAMPLES: Samples = {
     { part: 'P-26', trip: '1', due: null, isBack: false },
     { part: 'P-26', trip: '1', due: '2026-03-09', isBack: true },
   ],
+  'deposit-not-owed': [
+    { order: '1', money: 3600, open: 1800 },
+    { order: '1', money: 3600, open: 0 },
+  ],
   'part-not-away': [{ part: 'P-26', trip: '1' }],
   'look-not-said': [{ part: 'P-26' }],
   'part-not-given': [{ part: 'P-11', from: 'C54-015', car: 'C54-012' }],

@@ -170,6 +170,8 @@ export interface RefusalDetails {
   'order-too-small': { supplier: string; goods: number; least: number };
   'nothing-came': { order: string };
   'nothing-outstanding': { order: string; item: Key };
+  /** More deposit is said to come back than was paid. Money is in its smallest unit. */
+  'deposit-not-owed': { order: string; money: number; open: number };
 
   // --- components and outside work ---
   'part-not-away': { part: Key; trip: string };

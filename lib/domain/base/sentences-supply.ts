@@ -18,6 +18,7 @@ type Code =
   | 'ordered-since'
   | 'order-day-past'
   | 'too-few-packs'
+  | 'deposit-not-owed'
   | 'order-too-small'
   | 'nothing-came'
   | 'nothing-outstanding';
@@ -51,6 +52,10 @@ export const supplySentences: Sentences<Code> = {
     `${supplier} takes no order on ${day}. Look at the order again: it is for their next day.`,
   'too-few-packs': ({ item, packs, fewest }, called) =>
     `${called(item)} is sold from ${String(fewest)} packs on, and ${String(packs)} ${packs === 1 ? 'is' : 'are'} asked for. Order more, or choose another pack.`,
+  'deposit-not-owed': ({ order, money, open }) =>
+    open === 0
+      ? `No deposit of order ${order} is still to come back, so ${amount(money)} is another credit. Record it as one.`
+      : `${amount(open)} of deposits of order ${order} are still to come back, not ${amount(money)}. Record the rest as another credit.`,
   'order-too-small': ({ supplier, goods, least }) =>
     `${supplier} takes no order below ${amount(least)}, and this one comes to ${amount(goods)}. Order more there, or all of it elsewhere.`,
   'nothing-came': ({ order }) =>

@@ -129,7 +129,7 @@ const priceOf = (steps: readonly PriceStep[], packs: number): number | null =>
   steps.findLast(({ fromPacks }) => packs >= fromPacks)?.price ?? null;
 
 const lineOf = (
-  { id, item, number, packSize }: OfferRow,
+  { id, item, number, packSize, deposit }: OfferRow,
   packs: number,
   price: number,
   cars: ApprovedLine['cars'],
@@ -140,6 +140,7 @@ const lineOf = (
   packs,
   packSize,
   price,
+  ...(deposit === undefined ? {} : { deposit }),
   cars,
   good: '0',
   damaged: '0',

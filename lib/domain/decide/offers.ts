@@ -96,7 +96,7 @@ const rising = (steps: readonly number[], of: string): readonly Refusal[] =>
 // ---- an offer ----
 
 const judgeOffer = (facts: Facts, claim: OfferClaim, at: PlaceOf): Judged<OfferRow> => {
-  const { supplier, item, prices, weight = 0, number } = claim;
+  const { supplier, item, prices, weight = 0, number, deposit = 0 } = claim;
   const seller = facts.supply.suppliers[supplier];
   const isKnown = isBought(facts, item);
   const size = parseDecimal(claim.pack);
@@ -132,6 +132,7 @@ const judgeOffer = (facts: Facts, claim: OfferClaim, at: PlaceOf): Judged<OfferR
       steps: prices,
       weight,
       number: number ?? null,
+      ...(deposit === 0 ? {} : { deposit }),
       ended: false,
     },
   };

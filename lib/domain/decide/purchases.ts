@@ -4,7 +4,7 @@ import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { Facts } from '@/lib/domain/facts';
 import type { PurchaseClaim } from '@/lib/domain/purchase-claims';
-import { outstandingOf } from '@/lib/domain/shop/purchase-rows';
+import { depositsOf, outstandingOf } from '@/lib/domain/shop/purchase-rows';
 import type { PurchaseOrder } from '@/lib/domain/shop/purchase-rows';
 import { stockText } from '@/lib/domain/shop/stock';
 import type { Stock } from '@/lib/domain/shop/stock';
@@ -26,10 +26,21 @@ export const decidePurchase = (facts: Facts, stock: Stock, claim: PurchaseClaim)
         ? accepted()
         : accepted({ type: 'order-promised', ...of, due: claim.due, was: order.due });
     case 'credit-order':
-      return accepted({ type: 'order-credited', ...of, money: claim.money, why: claim.why });
+      return credited(order, claim);
     case 'end-order-line':
       return endLine(order, claim);
   }
+};
+
+const credited = (
+  order: PurchaseOrder,
+  { money, why, isDeposit = false }: Extract<PurchaseClaim, { type: 'credit-order' }>,
+): ShopDecision => {
+  const { open } = depositsOf(order);
+  if (isDeposit && money > open)
+    return denied([refuse('deposit-not-owed', { order: order.id, money, open })]);
+  const of = { order: order.id, supplier: order.supplier };
+  return accepted({ type: 'order-credited', ...of, money, why, ...(isDeposit ? { isDeposit } : {}) });
 };
 
 const unknownLine = (order: string, line: number): Refusal =>

@@ -14,7 +14,8 @@ export const evolvePurchase = (shop: Shop, event: PurchasePayload & { readonly m
     case 'order-promised':
       return onOrder(shop, event.order, (order) => ({ ...order, due: event.due }));
     case 'order-credited': {
-      const credit = { money: event.money, why: event.why, at, by };
+      const { money, why, isDeposit } = event;
+      const credit = { money, why, at, by, ...(isDeposit === true ? { isDeposit } : {}) };
       return onOrder(shop, event.order, (order) => ({ ...order, credits: [...order.credits, credit] }));
     }
     case 'order-line-ended':

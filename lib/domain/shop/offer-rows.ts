@@ -52,6 +52,8 @@ export interface OfferRow {
   readonly weight: number;
   /** What the supplier calls it. */
   readonly number: string | null;
+  /** Paid on each pack until the old part is handed in: no price. Absent = none. */
+  readonly deposit?: number;
   readonly ended: boolean;
 }
 

@@ -24,6 +24,8 @@ export interface PurchaseLine {
   readonly packSize: string;
   /** Of one pack, in the smallest unit of money. */
   readonly price: number;
+  /** Paid on each pack until the old part is handed in. Absent = none. */
+  readonly deposit?: number;
   readonly cars: readonly MeantFor[];
   /** What came so far, decimal text: good, and what could not be kept. */
   readonly good: string;
@@ -43,6 +45,8 @@ export interface Delivery {
 
 export interface Credit {
   readonly money: number;
+  /** A deposit that came back for an old part; absent = another credit. */
+  readonly isDeposit?: true;
   readonly why: string;
   readonly at: Instant;
   readonly by: PersonId;
@@ -70,6 +74,16 @@ export const orderedOf = ({ packs, packSize }: PurchaseLine): Exact =>
 export const outstandingOf = (line: PurchaseLine): Exact => {
   if (line.ended !== null) return ZERO;
   return atLeastNone(subtract(orderedOf(line), quantityOf(line.good)));
+};
+
+/** Deposits that were paid on it, and how much of them has not come back yet. */
+export const depositsOf = ({
+  lines,
+  credits,
+}: Pick<PurchaseOrder, 'lines' | 'credits'>): { readonly paid: number; readonly open: number } => {
+  const paid = lines.reduce((sum, { packs, deposit = 0 }) => sum + packs * deposit, 0);
+  const back = credits.reduce((sum, { money, isDeposit }) => sum + (isDeposit === true ? money : 0), 0);
+  return { paid, open: Math.max(0, paid - back) };
 };
 
 export const isOpen = ({ lines }: PurchaseOrder): boolean =>

@@ -143,11 +143,19 @@ const sheetView = (sheet: WeekSheet, shown: Shown): OrderSheetView => {
     goods: moneyText(goods),
     freight: freight === 0 ? 'freight free' : `freight ${moneyText(freight)}`,
     total: moneyText(goods + freight),
+    deposits: depositWords(sheet, world.shop.offers),
     lines: lines
       .map((line) => ({ line, name: nameOf(line.item, shown) }))
       .sort((a, b) => a.name.localeCompare(b.name, 'en'))
       .map(({ line }) => lineView(line, supplier, shown)),
   };
+};
+
+const depositWords = ({ lines }: WeekSheet, offers: Shown['world']['shop']['offers']): string => {
+  const paid = lines
+    .flatMap(({ packs }) => packs)
+    .reduce((sum, { offer, packs }) => sum + packs * (offers[offer]?.deposit ?? 0), 0);
+  return paid === 0 ? '' : `and ${moneyText(paid)} deposit, back for the old parts`;
 };
 
 const lineView = (line: SheetLine, supplier: string, shown: Shown): OrderLineView => {

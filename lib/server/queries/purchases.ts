@@ -5,7 +5,7 @@ import type { Day } from '@/lib/domain/base/vocabulary';
 import type { Car } from '@/lib/domain/car/rows';
 import type { Catalogue } from '@/lib/domain/shop/item';
 import { quantityText } from '@/lib/domain/shop/need-words';
-import { isOpen, nextLotNumber, orderedOf, outstandingOf } from '@/lib/domain/shop/purchase-rows';
+import { depositsOf, isOpen, nextLotNumber, orderedOf, outstandingOf } from '@/lib/domain/shop/purchase-rows';
 import type { PurchaseLine, PurchaseOrder } from '@/lib/domain/shop/purchase-rows';
 import { binOf } from '@/lib/domain/shop/rows';
 import type { Shop } from '@/lib/domain/shop/rows';
@@ -95,13 +95,25 @@ export const purchaseView = async (db: Database, id: string, now: string): Promi
     deliveries: order.deliveries.map(
       ({ note, at, by }) => `${when(at)}, ${person(by, at)}${note === null ? '' : `, delivery note ${note}`}`,
     ),
+    ...depositsView(order),
     credits: order.credits.map(
-      ({ money, why, at, by }) => `${moneyText(money)}: ${why}; ${person(by, at)}, ${when(at)}`,
+      ({ money, why, at, by, isDeposit }) =>
+        `${moneyText(money)}${isDeposit === true ? ' of deposit' : ''}: ${why}; ${person(by, at)}, ${when(at)}`,
     ),
     lines: order.lines.map((line) => lineView(line, books)),
     text: textOf(order, books),
     mail: shop.suppliers[order.supplier]?.mail ?? null,
     nextLot: nextLotNumber(shop.lots),
+  };
+};
+
+const depositsView = (order: PurchaseOrder): Pick<PurchaseView, 'deposits' | 'depositsOpen'> => {
+  const { paid, open } = depositsOf(order);
+  if (paid === 0) return { deposits: '', depositsOpen: '' };
+  const left = open === 0 ? 'all of it is back' : `${moneyText(open)} to come back for the old parts`;
+  return {
+    deposits: `${moneyText(paid)} deposit beside it, ${left}`,
+    depositsOpen: open === 0 ? '' : amount(open),
   };
 };
 

@@ -9,6 +9,7 @@ import type { Database } from '@/lib/server/database';
 import { catalogueFor } from '@/lib/server/load/catalogue';
 import { loadReleased } from '@/lib/server/load/plan';
 import { loadShop } from '@/lib/server/load/shop';
+import { amount } from '@/lib/domain/base/money';
 import { moneyText } from '@/lib/wire/money';
 import { boxText, pricesText, readBox } from '@/lib/wire/supply-files';
 import type {
@@ -98,7 +99,7 @@ const isPlanned = (documents: readonly PlanDocument[], key: string): boolean =>
   documents.some(({ items }) => items?.[key] !== undefined);
 
 const offerOf = (offer: OfferRow, { suppliers }: Shop, unit: string): SoldOffer => {
-  const { id, supplier, packSize, steps, weight, number } = offer;
+  const { id, supplier, packSize, steps, weight, number, deposit = 0 } = offer;
   const says = steps.map(({ fromPacks, price }) =>
     fromPacks === 1 ? moneyText(price) : `from ${String(fromPacks)} ${moneyText(price)}`,
   );
@@ -107,10 +108,11 @@ const offerOf = (offer: OfferRow, { suppliers }: Shop, unit: string): SoldOffer 
     supplier,
     supplierName: suppliers[supplier]?.name ?? supplier,
     pack: unit === 'pc' ? packSize : `${packSize} ${unit}`,
-    says: says.join(', '),
+    says: `${says.join(', ')}${deposit === 0 ? '' : `, and ${moneyText(deposit)} deposit`}`,
     prices: pricesText(steps),
     weight,
     number: number ?? '',
+    deposit: deposit === 0 ? '' : amount(deposit),
   };
 };
 
@@ -166,13 +168,14 @@ const keptWords = (row: ItemRow | undefined): readonly string[] => {
 
 /** Every offer that stands, as it would be read in. */
 export const offerClaims = async (db: Database): Promise<readonly OfferClaim[]> =>
-  liveOffers(await loadShop(db)).map(({ supplier, item, packSize, steps, weight, number }) => ({
+  liveOffers(await loadShop(db)).map(({ supplier, item, packSize, steps, weight, number, deposit }) => ({
     supplier,
     item,
     pack: packSize,
     prices: steps,
     weight,
     ...(number === null ? {} : { number }),
+    ...(deposit === undefined ? {} : { deposit }),
   }));
 
 /** Every item of the catalogue with its terms, as it would be read in. */

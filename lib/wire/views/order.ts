@@ -70,6 +70,8 @@ export interface OrderSheetView {
   /** `freight £6.50`, `freight free`. */
   readonly freight: string;
   readonly total: string;
+  /** What is paid beside it and comes back for old parts; empty = nothing. */
+  readonly deposits: string;
   readonly lines: readonly OrderLineView[];
 }
 

@@ -26,6 +26,10 @@ export interface PurchaseView extends PurchaseSummary {
   readonly approvedBy: string;
   readonly deliveries: readonly string[];
   readonly credits: readonly string[];
+  /** What was paid on old parts, and what of it is still to come back; empty = nothing was. */
+  readonly deposits: string;
+  /** As a field holds it; empty = nothing is to come back. */
+  readonly depositsOpen: string;
   readonly lines: readonly PurchaseLineView[];
   /** The order in words, for a letter. */
   readonly text: string;

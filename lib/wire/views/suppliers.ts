@@ -55,4 +55,6 @@ export interface SoldOffer {
   readonly prices: string;
   readonly weight: number;
   readonly number: string;
+  /** As a field holds it. */
+  readonly deposit: string;
 }

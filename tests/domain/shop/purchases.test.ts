@@ -5,7 +5,14 @@
 import { describe, expect, test } from 'vitest';
 import { toDecimalText } from '@/lib/domain/base/exact';
 import type { ApprovedLine } from '@/lib/domain/purchase-claims';
-import { isOpen, lotName, nextLotNumber, onOrder, outstandingOf } from '@/lib/domain/shop/purchase-rows';
+import {
+  depositsOf,
+  isOpen,
+  lotName,
+  nextLotNumber,
+  onOrder,
+  outstandingOf,
+} from '@/lib/domain/shop/purchase-rows';
 import type { PurchaseOrder } from '@/lib/domain/shop/purchase-rows';
 import { onHand, stockKey } from '@/lib/domain/shop/stock';
 import { plan, shopWith } from '@/tests/support/shop';
@@ -289,6 +296,29 @@ describe('the rest of its life', () => {
     expect(isOpen(orderIn(shop))).toBe(false);
     expect(onOrder(shop.world.shop.orders)).toEqual([]);
     expect(orderIn(shop).credits).toMatchObject([{ money: 840, by: 'leo' }]);
+  });
+
+  test('a deposit is paid beside the goods, whatever the approval says of it, and comes back once', () => {
+    const shop = opened();
+    const prices = [{ fromPacks: 1, price: NUTS.price }];
+    shop.does('leo', { type: 'set-offer', supplier: 'H', item: 'nut', pack: '50', prices, deposit: 900 });
+    shop.does('ada', approving([NUTS, WASHERS]));
+    const order = orderIn(shop);
+    expect([order.goods, depositsOf(order)]).toEqual([2 * 420 + 180, { paid: 1800, open: 1800 }]);
+    const back = {
+      type: 'credit-order',
+      order: '1',
+      why: 'two old ones handed in',
+      isDeposit: true,
+    } as const;
+    expect(shop.refused('leo', { ...back, money: 1900 })).toMatchObject([
+      { code: 'deposit-not-owed', details: { money: 1900, open: 1800 } },
+    ]);
+    // Another credit leaves the deposit owed.
+    shop.does('leo', { type: 'credit-order', order: '1', money: 300, why: 'short' });
+    shop.does('leo', { ...back, money: 1800 });
+    expect(depositsOf(orderIn(shop))).toEqual({ paid: 1800, open: 0 });
+    expect(shop.codes('leo', { ...back, money: 1 })).toEqual(['deposit-not-owed']);
   });
 
   test('there is nothing to end of what has come', () => {

@@ -26,6 +26,7 @@ const WHERE: Readonly<Record<RefusalCode, Where>> = {
   'finding-not-closed': 'car',
   'change-undecided': 'car',
   'part-owed': 'car',
+  'deposit-not-owed': 'here',
   'part-away': 'car',
   'part-not-away': 'car',
   'look-not-said': 'car',
