@@ -86,7 +86,8 @@ export type ShopClaim =
   | { readonly type: 'clear-lot'; readonly lot: LotId; readonly reason: string }
   | StockClaim
   | SupplyClaim
-  | PurchaseClaim;
+  | PurchaseClaim
+  | { readonly type: 'set-rate'; readonly from: Day; readonly money: number };
 
 export interface AddTool {
   readonly type: 'add-tool';

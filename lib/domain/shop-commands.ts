@@ -72,4 +72,5 @@ export const SHOP_COMMANDS: Readonly<Record<ShopClaim['type'], CommandRule>> = {
     'nothing-outstanding',
   ]),
   'credit-order': note('shop', LEADS, 'money of an order comes back'),
+  'set-rate': note('shop', OWNER, 'what an hour of the shop costs from a day on'),
 };

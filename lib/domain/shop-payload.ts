@@ -1,6 +1,7 @@
 /** What happened to the shop's own books: people, tools, plans, lots. `events.ts` puts them beside what happens on cars. */
 import type { Instant, LotId, PersonId, Role, ToolId } from './base/vocabulary';
 import type { PurchasePayload } from './purchase-payload';
+import type { HourRate } from './shop/rates';
 import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
 import type { DrawnOut, StockPlace } from './shop/stock';
 import type { SupplyPayload } from './supply-payload';
@@ -59,4 +60,5 @@ export type ShopPayload =
     })
   | (StockPlace & { readonly type: 'stock-put-away'; readonly bin: string })
   | SupplyPayload
-  | PurchasePayload;
+  | PurchasePayload
+  | { readonly type: 'rate-set'; readonly rate: HourRate };

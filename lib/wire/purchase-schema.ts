@@ -62,4 +62,5 @@ export const purchaseClaims = [
     money: money.min(1, 'must be above 0'),
     why: words.max(500, 'this is longer than 500 characters'),
   }),
+  z.strictObject({ ...is('set-rate'), from: day, money }),
 ] as const;

@@ -85,6 +85,8 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
     case 'order-line-ended':
     case 'order-credited':
       return evolvePurchase(shop, event);
+    case 'rate-set':
+      return { ...shop, rates: { ...shop.rates, [event.rate.id]: event.rate } };
     default:
       return evolveSupply(shop, event);
   }

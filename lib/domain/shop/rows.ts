@@ -2,6 +2,7 @@
 import type { Day, Instant, Key, LotId, PersonId, Role, ToolId } from '@/lib/domain/base/vocabulary';
 import { NO_SUPPLY } from './offer-rows';
 import type { SupplyRows } from './offer-rows';
+import type { HourRates } from './rates';
 import type { Adapter, Tool } from '@/lib/domain/torque/tool';
 
 export interface Qualification {
@@ -75,6 +76,7 @@ export interface Shop extends SupplyRows {
   readonly bins: Readonly<Record<Key, Bin>>;
   /** By hash. */
   readonly plans: Readonly<Record<string, ReleasedPlan>>;
+  readonly rates: HourRates;
 }
 
 export const EMPTY_SHOP: Shop = {
@@ -85,6 +87,7 @@ export const EMPTY_SHOP: Shop = {
   lots: {},
   bins: {},
   plans: {},
+  rates: {},
   ...NO_SUPPLY,
 };
 

@@ -87,6 +87,8 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn, suppl
       );
     case 'stock-put-away':
       return line('hint', placeWords(event), `lies in ${event.bin} from now on`);
+    case 'rate-set':
+      return line('hint', 'Rate of an hour', `is set from ${event.rate.id} on`);
     default:
       return supplyLine(event, supplier);
   }

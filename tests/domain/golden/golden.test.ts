@@ -117,6 +117,7 @@ const KINDS: Readonly<Record<EventType, true>> = {
   'kit-picked': true,
   'kit-emptied': true,
   'kit-line-reported': true,
+  'rate-set': true,
 };
 
 test('there is a log of a release, and today’s story has every kind of event in it', () => {
