@@ -102,6 +102,12 @@ const hang = (shop: Shop): void => {
   shop.does('tom', { type: 'finish-operation', operation: 'AX-010' });
 };
 
+const reopen = (shop: Shop): void => {
+  shop.does('tom', { type: 'start-operation', operation: 'WH-010' });
+  shop.does('tom', { type: 'open-joint', joint: 'J-1' });
+  shop.does('tom', { type: 'final-joint', joint: 'J-1', passes: [[1, 2, 3, 4]], hardware: NUTS });
+};
+
 describe('a plan before anything was done', () => {
   test('is its hardware, its planned re-openings, consumables and bought parts, and its minutes by crew and rate', () => {
     const { planned, stages, unpriced, total } = costOf(opened());
@@ -163,15 +169,20 @@ describe('a car so far', () => {
     expect(costOf(shop).soFar.hours).toBe(before);
     shop.does('ada', { type: 'set-rate', from: '2026-03-02', money: 7200 });
     expect(costOf(shop).soFar.hours).toBe(2 * before);
+    expect(shop.does('ada', { type: 'set-rate', from: '2026-03-02', money: 7200 })).toEqual([]);
   });
 
   test('what the plan opens again is no scrap; what was opened for another reason is, at what it cost', () => {
     const shop = opened();
     hang(shop);
-    shop.does('tom', { type: 'start-operation', operation: 'WH-010' });
-    shop.does('tom', { type: 'open-joint', joint: 'J-1' });
-    shop.does('tom', { type: 'final-joint', joint: 'J-1', passes: [[1, 2, 3, 4]], hardware: NUTS });
+    reopen(shop);
     expect(costOf(shop).scrapped).toEqual([]);
+    const again = shop.heard.map((event) =>
+      event.type === 'joint-opened' ? { ...event, run: { operation: 'WH-010', run: 2 } } : event,
+    );
+    const car = shop.world.cars['C1'] ?? never();
+    // The same once more is nothing that the plan asks for.
+    expect(costOfCar(compilePlan(DOCUMENT, {}), car, again, booksOf(shop)).scrap).toBe(34);
     // 264.6 and 33.6 are 298.2, in all 298: of two that lost as much the first is rounded up.
     expect(costOf(shop).stages.map(({ soFar }) => soFar.material)).toEqual([265, 33]);
     shop.does('tom', { type: 'open-joint', joint: 'J-1', fasteners: [2], reason: 'shimmed' });
@@ -263,13 +274,17 @@ describe('a car so far', () => {
   test('what lay in a box is paid for with the box', () => {
     const shop = opened();
     hang(shop);
+    reopen(shop);
     const books = booksOf(shop);
     const fluid = books.catalogue['fluid'] ?? never();
     const catalogue = { ...books.catalogue, fluid: { ...fluid, comesWith: { nut: 6 } } };
     const car = shop.world.cars['C1'] ?? never();
-    // Half of a box: three of the four nuts.
+    // Half of a box: three of the eight nuts.
     const cost = costOfCar(compilePlan(DOCUMENT, {}), car, shop.heard, { ...books, catalogue });
-    expect(cost.materials.find(({ item }) => item === 'nut')).toMatchObject({ quantity: exact(1), money: 8 });
+    expect(cost.materials.find(({ item }) => item === 'nut')).toMatchObject({
+      quantity: exact(5),
+      money: 42,
+    });
   });
 });
 
