@@ -118,9 +118,7 @@ function NoPrice({ view: { unpriced } }: Pick<CarCostProps, 'view'>) {
         <h2 id="noprice">No price known</h2>
         <span className="end dim num">{unpriced.length}</span>
       </header>
-      <p className="body small">
-        In no sum above. <Link href="/suppliers">Suppliers and offers</Link> is where a price is said.
-      </p>
+      <p className="body small">It is in no sum on this page.</p>
       <ul className="lines3">
         {unpriced.map(({ name, says }) => (
           <li key={`${name} ${says}`}>
@@ -132,6 +130,11 @@ function NoPrice({ view: { unpriced } }: Pick<CarCostProps, 'view'>) {
           </li>
         ))}
       </ul>
+      <p className="acts">
+        <Link className="btn" href="/suppliers" prefetch={false}>
+          Say a price
+        </Link>
+      </p>
     </section>
   );
 }

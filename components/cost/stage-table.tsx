@@ -67,7 +67,7 @@ export function StageTable({ view }: { readonly view: CostView }) {
 }
 
 function Row({ row }: { readonly row: CostRow }) {
-  const { number, name, time, total, difference, isOver } = row;
+  const { number, name, time, total, difference, against } = row;
   return (
     <tr>
       <th scope="row">
@@ -80,11 +80,10 @@ function Row({ row }: { readonly row: CostRow }) {
         <Cell key={kind} says={says} cell={row[kind]} />
       ))}
       <Cell says="Together" cell={total} />
-      <td className={isOver ? 'r num against stop' : 'r num against'}>
+      <td className="r num">
         <span className="on-phone">Against plan </span>
-        {isOver ? <Glyph name="hint" size={16} /> : null}
-        <b>{difference}</b>
-        {isOver ? <span className="small">over</span> : null}
+        {against === 'over' ? <Glyph name="hint" size={16} /> : null} <b>{difference}</b>
+        <span className="small dim">{against}</span>
       </td>
     </tr>
   );
@@ -93,11 +92,12 @@ function Row({ row }: { readonly row: CostRow }) {
 function Cell({ says, cell: { soFar, planned } }: { readonly says: string; readonly cell: CostCell }) {
   const isNothing = soFar === '·' && planned === '·';
   return (
-    <td className={isNothing ? 'r num nothing' : 'r num'}>
+    <td className={isNothing ? 'r num bare' : 'r num'}>
       <span className="on-phone">{says} </span>
       {soFar}
       <span className="small dim">
         <span className="vh">planned </span>
+        <span className="on-phone-in">of </span>
         {planned}
       </span>
     </td>

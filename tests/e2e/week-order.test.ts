@@ -139,6 +139,7 @@ test('a lead changes a price, and reads in a file: with a fault nothing of it is
 test('a lead reads what a car cost, and it adds up; the owner says what an hour costs from a day on', async () => {
   const page = await openAs('mara', '/cars/C54-014');
   await page.getByRole('link', { name: 'Cost', exact: true }).click();
+  await page.getByRole('heading', { name: 'By stage' }).waitFor();
   const [first] = await page.locator('.cost-main tfoot tr.all b').allTextContents();
   const stages = await page.locator('.cost-main tbody tr td:nth-child(6)').allTextContents();
   const [scrap = ''] = await page.locator('tfoot tr.apart b').allTextContents();

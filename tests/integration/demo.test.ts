@@ -18,6 +18,7 @@ import { runCommand } from '@/lib/server/run-command';
 import { seedDemo } from '@/seed/demo';
 import { DEMO_SIGN_INS } from '@/seed/demo-shop';
 import { CLEARING_DAY } from '@/tests/support/clearing-day';
+import type { CostRow } from '@/lib/wire/views/cost';
 import { demoOn } from '@/tests/support/demo';
 import { freshDatabase } from '@/tests/support/postgres';
 import type { FreshDatabase } from '@/tests/support/postgres';
@@ -184,7 +185,7 @@ test('what a car cost adds up over its stages, and is what its events took and i
   for (const { id } of await loadFloor(db)) {
     const view = await costView(db, id, at(0));
     if (view === null) throw new Error(`no cost of ${id}`);
-    const sum = (of: (row: (typeof view.stages)[number]) => string): number =>
+    const sum = (of: (row: CostRow) => string): number =>
       view.stages.reduce((all, row) => all + pence(of(row)), 0);
     expect(sum(({ total }) => total.soFar) + pence(view.scrap)).toBe(pence(view.total));
     expect(sum(({ total }) => total.planned)).toBe(pence(view.planned));

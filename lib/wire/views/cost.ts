@@ -45,7 +45,8 @@ export interface CostRow {
   readonly freight: CostCell;
   readonly total: CostCell;
   readonly difference: string;
-  readonly isOver: boolean;
+  /** `over`, `under`; `to come` where the car has not left that stage. */
+  readonly against: string;
   /** `12 h 30 min of 14 h`; empty where there is none. */
   readonly time: string;
 }

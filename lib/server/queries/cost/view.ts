@@ -71,7 +71,7 @@ export const costViewOf = (shown: Shown): CostView => {
     share: planned.total === 0 ? 0 : Math.min(1, total / planned.total),
     stages: cost.stages.map((each) => rowOf(each, shown)),
     sum: {
-      ...cells(soFar, planned),
+      ...cells(soFar, planned, car.delivered),
       key: 'sum',
       number: null,
       name: 'All stages',
@@ -121,10 +121,10 @@ const textOf = (key: Key, quantity: Exact, { catalogue }: Shown): string => {
   return unit === 'pc' || text.endsWith(unit) ? text : `${text} ${unit}`;
 };
 
-const rowOf = ({ stage, soFar, planned, minutes }: StageCost, { plan }: Shown): CostRow => {
+const rowOf = ({ stage, soFar, planned, minutes }: StageCost, { plan, car }: Shown): CostRow => {
   const named = stage === null ? undefined : plan.stages[stage];
   return {
-    ...cells(soFar, planned),
+    ...cells(soFar, planned, car.delivered || (stage ?? 0) < car.stage),
     key: named?.key ?? 'none',
     number: stage === null ? null : stage + 1,
     name: named?.name ?? 'Of no stage',
@@ -132,7 +132,8 @@ const rowOf = ({ stage, soFar, planned, minutes }: StageCost, { plan }: Shown): 
   };
 };
 
-const cells = (soFar: Figures, planned: Figures) => {
+/** `isOver`: nothing more of it is to come. */
+const cells = (soFar: Figures, planned: Figures, isOver: boolean) => {
   const difference = soFar.total - planned.total;
   const of = (kind: CostKind | 'total'): CostCell => ({
     soFar: figure(soFar[kind]),
@@ -147,7 +148,7 @@ const cells = (soFar: Figures, planned: Figures) => {
     freight: freight ?? none,
     total: of('total'),
     difference: difference > 0 ? `+${moneyText(difference)}` : figure(difference),
-    isOver: difference > 0,
+    against: difference === 0 ? '' : difference > 0 ? 'over' : isOver ? 'under' : 'to come',
   };
 };
 
