@@ -16,6 +16,7 @@ import { buildCar014 } from './floor/car-014';
 import { buildCar015 } from './floor/car-015';
 import { buildLintel001 } from './floor/car-lintel-001';
 import { demoCommandId } from './floor/command-id';
+import { outsideWork } from './floor/outside';
 import { Rota } from './floor/rota';
 import { badNews, buying, counting, midway, opening } from './floor/shop-books';
 import type { Shop } from './floor/shop-books';
@@ -64,6 +65,7 @@ export const demoLines = ({ corbel, lintel }: DemoPlans, today: Day): DemoLines 
   buildCar015(floor, corbel.hash);
   shop(calendar.day(16), '15:30', 'mara', [{ type: 'release-plan', plan: lintel.hash }]);
   buildLintel001(floor, lintel.hash);
+  outsideWork(floor, shop);
   badNews(shop, calendar);
   buying(shop, calendar);
   counting(shop, calendar, driver.world);

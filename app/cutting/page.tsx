@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 import { CutBars, CutOffPattern } from '@/components/cutting/bars';
 import { CutCars } from '@/components/cutting/cars';
 import { CutMarks, capital } from '@/components/cutting/marks';
-import { PrintButton } from '@/components/cutting/print-button';
+import { PrintButton } from '@/components/ui/print-button';
 import { FollowFloor } from '@/components/shop/follow';
 import { Glyph } from '@/components/ui/glyph';
 import { PageWaiting } from '@/components/ui/page-waiting';
@@ -67,7 +67,7 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
         </div>
         {items.length === 0 ? null : (
           <p className="acts">
-            <PrintButton />
+            <PrintButton what="cut sheet" />
           </p>
         )}
       </div>

@@ -8,6 +8,7 @@ import { findingForms } from './forms/findings';
 import { jointForms } from './forms/joints';
 import { matterForms } from './forms/matters';
 import { operationForms } from './forms/operations';
+import { partForms } from './forms/parts';
 import { withPhotos } from './forms/photos';
 import { thingForms } from './forms/things';
 
@@ -18,6 +19,7 @@ const FORMS: FormTable = {
   ...matterForms,
   ...findingForms,
   ...thingForms,
+  ...partForms,
   ...wholeForms,
   // What is seen best: as found, as it failed or passed, as left, as finished; and a joint as it was signed.
   'report-finding': withPhotos(findingForms['report-finding']),
@@ -36,6 +38,8 @@ const FORMS: FormTable = {
   'report-over-torque': null,
   // Begun where the shop is set up.
   'start-car': null,
+  // Given on a grid of their own.
+  'grade-parts': null,
   // Picked from the page of the kit.
   'pick-kit': null,
   'empty-kit': null,

@@ -50,7 +50,7 @@ export function CarPage({ view, job, signature, seesCost }: CarPageProps) {
                 fold="all parts, each with what can be said of it"
                 rows={parts}
               />
-              <DonorSheet parts={view.donor} />
+              <DonorSheet car={view.id} parts={view.donor} />
               <PhotoSheet photos={view.photos} person={desk.me.id} car={view.id} version={view.version} />
             </div>
             <div className="side">

@@ -1,20 +1,28 @@
 'use client';
 
+import Link from 'next/link';
 import { Glyph } from '@/components/ui/glyph';
 import type { DonorPart } from '@/lib/wire/views/car';
 import { Fold } from './fold';
 import './donor-sheet.css';
 
+interface DonorSheetProps {
+  readonly car: string;
+  readonly parts: readonly DonorPart[];
+}
+
 /** What comes off the donor: what to expect of each part, where to look, and what became of it. */
-export function DonorSheet({ parts }: { readonly parts: readonly DonorPart[] }) {
+export function DonorSheet({ car, parts }: DonorSheetProps) {
   const replaced = parts.filter(({ piece }) => piece !== '').length;
   return (
     <section className="sheet folded donor" aria-labelledby="donor-head">
       <header>
         <h2 id="donor-head">Donor</h2>
-        <span className="dim says">
-          {parts.length === 0 ? '' : 'the usual grade is what to expect; the part decides'}
-        </span>
+        {parts.length === 0 ? null : (
+          <Link className="btn small" href={`/cars/${encodeURIComponent(car)}/donor`} prefetch={false}>
+            Grade the donor
+          </Link>
+        )}
       </header>
       {parts.length === 0 ? (
         <p className="idle dim">This plan takes nothing off a donor.</p>
@@ -30,7 +38,7 @@ export function DonorSheet({ parts }: { readonly parts: readonly DonorPart[] }) 
               <thead>
                 <tr>
                   <th scope="col">Part</th>
-                  <th scope="col">Usual grade</th>
+                  <th scope="col">Grade</th>
                   <th scope="col">Look at</th>
                   <th scope="col">Now</th>
                 </tr>
@@ -47,7 +55,15 @@ export function DonorSheet({ parts }: { readonly parts: readonly DonorPart[] }) 
                         </span>
                       ) : null}
                     </th>
-                    <td>{part.grade === '' ? <span className="dim">none said</span> : part.grade}</td>
+                    <td>
+                      {part.found !== '' ? (
+                        part.found
+                      ) : part.grade === '' ? (
+                        <span className="dim">none said</span>
+                      ) : (
+                        <span className="dim">usually {part.grade}</span>
+                      )}
+                    </td>
                     <td>
                       {part.lookedAt}
                       {part.outside === '' ? null : <span className="small dim"> away {part.outside}</span>}

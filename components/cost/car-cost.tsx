@@ -1,8 +1,8 @@
 import Link from 'next/link';
 import { CarTag } from '@/components/shop/plate';
 import { Glyph } from '@/components/ui/glyph';
+import { PrintButton } from '@/components/ui/print-button';
 import type { CostView, MaterialView } from '@/lib/wire/views/cost';
-import { PrintButton } from './print-button';
 import { Rates } from './rates';
 import { StageTable } from './stage-table';
 import './cost.css';
@@ -26,7 +26,7 @@ export function CarCost({ view, maySet }: CarCostProps) {
           <p className="dim">{says}</p>
         </div>
         <p className="acts">
-          <PrintButton />
+          <PrintButton what="the cost" />
           <Link className="btn" href={`/cars/${encodeURIComponent(id)}`} prefetch={false}>
             The car
           </Link>

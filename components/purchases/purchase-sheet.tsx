@@ -2,7 +2,7 @@ import Link from 'next/link';
 import type { PurchaseView } from '@/lib/wire/views/purchase';
 import { GoodsIn } from './goods-in';
 import { PurchaseActs } from './purchase-acts';
-import { PrintButton } from './print-button';
+import { PrintButton } from '@/components/ui/print-button';
 import './purchases.css';
 
 /** One approved order: what was sent, what came of it, and the letter to its supplier. */
@@ -21,7 +21,7 @@ export function PurchaseSheet({ view }: { readonly view: PurchaseView }) {
           </p>
         </div>
         <p className="acts">
-          <PrintButton />
+          <PrintButton what="the order" />
           <a className="btn" href={`/api/orders/${id}.csv`} download>
             As a file
           </a>

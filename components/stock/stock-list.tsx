@@ -31,6 +31,9 @@ export function StockList({ view: { says, lines, counts }, isAll, words }: Stock
           <Link className="btn" href="/kits" prefetch={false}>
             Kits
           </Link>
+          <Link className="btn" href="/trips" prefetch={false}>
+            Outside work
+          </Link>
         </p>
       </div>
       <form className="sheet find" role="search" action="/stock">

@@ -149,8 +149,6 @@ const matterWords = (event: Exclude<CarEvent, { type: JointOrWork }>): string =>
       return `${event.condition} is so: ${event.because}`;
     case 'condition-cleared':
       return `${event.condition} is no longer so: ${event.because}`;
-    case 'part-received':
-      return `${event.part} is here`;
     case 'part-fitted':
       return `${event.part} is fitted`;
     case 'part-unfitted':
@@ -199,6 +197,14 @@ const matterWords = (event: Exclude<CarEvent, { type: JointOrWork }>): string =>
       return `back from the kit of ${event.operation}: ${event.lines.map(takenWords).join(', ')}`;
     case 'kit-line-reported':
       return `${event.item} for the kit of ${event.operation} is ${event.what}`;
+    case 'part-graded':
+      return `${event.part} is graded ${event.grade ?? 'not yet'}${event.place === null ? '' : `, in ${event.place}`}`;
+    case 'part-sent':
+      return `${event.part} is out on trip ${event.trip}: ${event.work}`;
+    case 'part-returned':
+      return `${event.part} is back from trip ${event.trip}: ${event.how}`;
+    case 'part-received':
+      return `${event.part} is here and good${event.from === undefined ? '' : `, off ${event.from}`}`;
   }
 };
 

@@ -80,4 +80,10 @@ export const OWN_EVENT: Readonly<Record<ClaimType, EventType>> = {
   'pick-kit': 'kit-picked',
   'empty-kit': 'kit-emptied',
   'report-kit-line': 'kit-line-reported',
+  'grade-parts': 'part-graded',
+  'send-parts': 'part-sent',
+  'return-parts': 'part-returned',
+  'open-trip': 'trip-opened',
+  'promise-trip': 'trip-promised',
+  'bill-trip': 'trip-billed',
 };

@@ -1,8 +1,9 @@
 /** What happened to the books of buying, in a few words each. */
 import type { PurchasePayload } from '@/lib/domain/purchase-payload';
 import type { SupplyPayload } from '@/lib/domain/supply-payload';
+import type { TripPayload } from '@/lib/domain/trip-payload';
 
-export const supplyWords = (event: SupplyPayload | PurchasePayload): string => {
+export const supplyWords = (event: SupplyPayload | PurchasePayload | TripPayload): string => {
   switch (event.type) {
     case 'item-set':
       return `${event.item.id} has terms of the shop’s own`;
@@ -30,5 +31,11 @@ export const supplyWords = (event: SupplyPayload | PurchasePayload): string => {
       return `${event.quantity} of ${event.item} will not come with order ${event.order}: ${event.why}`;
     case 'order-credited':
       return `money of order ${event.order} comes back: ${event.why}`;
+    case 'trip-opened':
+      return `trip ${event.trip} goes to ${event.supplier} on ${event.goes}, back ${event.due}`;
+    case 'trip-promised':
+      return `trip ${event.trip} is promised back for ${event.due}; it was ${event.was}`;
+    case 'trip-billed':
+      return `${event.supplier} has billed trip ${event.trip}`;
   }
 };

@@ -141,10 +141,20 @@ export const CAR_COMMANDS: Readonly<Record<CarClaim['type'], CommandRule>> = {
     ...BODY,
   ]),
   'clear-condition': warning('car', 'anyone', 'a condition is no longer true'),
-  'receive-part': assurance('car', 'anyone', 'a part is here and good', ['part-already']),
+  'receive-part': assurance('car', 'anyone', 'a part is here and good', [
+    'part-already',
+    'part-away',
+    'look-not-said',
+    'part-not-given',
+    'item-not-this-part',
+    'lot-of-other-item',
+    'lot-quarantined',
+    'lot-expired',
+  ]),
   'fit-part': assurance('car', 'anyone', 'a part is on the car', [
     'part-already',
     'part-absent',
+    'part-away',
     'part-not-taken-into-work',
     'finding-on-part',
     'hold-stands',
@@ -163,6 +173,17 @@ export const CAR_COMMANDS: Readonly<Record<CarClaim['type'], CommandRule>> = {
   ]),
   'empty-kit': note('car', 'anyone', 'hardware of a box is back on the shelf', ['value-unreadable']),
   'report-kit-line': warning('car', 'anyone', 'hardware of a kit is the wrong one, damaged or not there'),
+
+  // components
+  'grade-parts': note('car', 'anyone', 'how parts of the donor were found, and where they lie', [
+    'part-already',
+    'given-before',
+  ]),
+  'send-parts': warning('car', 'anyone', 'parts went out to be worked on'),
+  'return-parts': note('car', 'anyone', 'parts came back from outside work, and how', [
+    'part-not-away',
+    'given-before',
+  ]),
 
   // taking back
   'strike-signature': warning('car', 'anyone', 'a signature was wrong: own until verified, then the lead', [

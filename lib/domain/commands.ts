@@ -21,12 +21,14 @@ import type {
   VerifyMethod,
 } from './base/vocabulary';
 import type { FittedClaim } from './car/hardware';
+import type { ComponentClaim, ReceivePart } from './component-claims';
 import type { KitClaim } from './kit-claims';
 import type { PurchaseClaim } from './purchase-claims';
 import type { Qualification, QualificationEnd } from './shop/rows';
 import type { StockClaim } from './stock-claims';
 import type { SupplyClaim } from './supply-claims';
 import type { TorqueEvidence } from './torque/evidence';
+import type { TripClaim } from './trip-claims';
 
 export interface Command {
   readonly id: string;
@@ -87,6 +89,7 @@ export type ShopClaim =
   | StockClaim
   | SupplyClaim
   | PurchaseClaim
+  | TripClaim
   | { readonly type: 'set-rate'; readonly from: Day; readonly money: number };
 
 export interface AddTool {
@@ -218,7 +221,7 @@ export type CarClaim =
   | (OnCar & { readonly type: 'remove-stopgap'; readonly stopgap: string; readonly quantity?: number })
   | (OnCar & { readonly type: 'set-condition'; readonly condition: Key; readonly reason: string })
   | (OnCar & { readonly type: 'clear-condition'; readonly condition: Key; readonly reason: string })
-  | (OnCar & { readonly type: 'receive-part'; readonly part: Key })
+  | ReceivePart
   | (OnCar & { readonly type: 'fit-part'; readonly part: Key })
   | (OnCar & {
       readonly type: 'take-part';
@@ -257,7 +260,8 @@ export type CarClaim =
   | (OnCar & { readonly type: 'advance-car'; readonly to: Key })
   | (OnCar & { readonly type: 'send-back'; readonly to: Key; readonly reason: string })
   | (OnCar & { readonly type: 'deliver-car' })
-  | KitClaim;
+  | KitClaim
+  | ComponentClaim;
 
 /** The claim of one type. */
 export type ClaimOf<Type extends ClaimType> = Extract<Claim, { readonly type: Type }>;

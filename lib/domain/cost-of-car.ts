@@ -177,14 +177,16 @@ const drawingsOf = (
       case 'part-received': {
         const [work] = plan.fitters.get(event.part) ?? [];
         const { part, piece, meta } = event;
+        // Off another car it cost nothing, and back from outside work it is the same piece.
+        const isOther = event.from !== undefined || event.looked !== undefined;
+        const isNew = !isOther && (boughtParts.has(part) || piece > 1);
         const scrap = parts.has(part) ? ('renewed' as const) : null;
         const place = { stage: work?.stage ?? null, for: part, scrap };
         const said = drawnBy(event);
         if (said !== null) take(event, place);
         // Where nobody said what it came from, it is one of what the plan buys, or a new one for a piece of the donor.
-        else if (boughtParts.has(part) || piece > 1)
-          drawings.push({ item: part, lot: null, quantity: ONE, at: meta.at, ...place });
-        if (boughtParts.has(part) || piece > 1) parts.add(part);
+        else if (isNew) drawings.push({ item: part, lot: null, quantity: ONE, at: meta.at, ...place });
+        if (isNew) parts.add(part);
         break;
       }
       case 'stock-drawn': {

@@ -18,6 +18,7 @@ import { open, reject, reportDisturbed, reportOverTorque } from './decide/joint-
 import { final, jointCase, snug } from './decide/joints';
 import type { JointCase } from './decide/joints';
 import { advance, deliver, sendBack } from './decide/moves';
+import { decideComponents, receivePart } from './decide/components';
 import { decideKit } from './decide/kits';
 import { decideOperation } from './decide/operations';
 import { asSigned } from './decide/signer';
@@ -32,7 +33,6 @@ import {
   clearCondition,
   fitPart,
   placeHold,
-  receivePart,
   releaseHold,
   setCondition,
   takePart,
@@ -199,6 +199,10 @@ const onCar = (at: Case, claim: Exclude<CarClaim, { type: 'start-car' }>): Decis
     case 'empty-kit':
     case 'report-kit-line':
       return decideKit(at, claim);
+    case 'grade-parts':
+    case 'send-parts':
+    case 'return-parts':
+      return decideComponents(at, claim);
   }
 };
 

@@ -6,6 +6,7 @@ import type { CarId, Disposition, HoldScope, Key, PersonId, StateKey, ToolId } f
 import type { Meta, PhotoAdded, Signed } from './event-meta';
 import type { Doubt, FittedItem, Mark, RunRef } from './car/joint-rows';
 import type { Edit } from './car/rows';
+import type { ComponentPayload } from './component-payload';
 import type { KitPayload } from './kit-payload';
 import type { ShopPayload } from './shop-payload';
 import type { Drawn } from './shop/stock';
@@ -180,7 +181,6 @@ export type CarPayload =
       readonly run: RunRef | null;
       readonly because: string;
     }
-  | { readonly type: 'part-received'; readonly part: Key; readonly piece: number }
   | { readonly type: 'part-fitted'; readonly part: Key; readonly run: RunRef | null; readonly signed: Signed }
   | { readonly type: 'part-unfitted'; readonly part: Key }
   | {
@@ -267,7 +267,8 @@ export type CarPayload =
       readonly reason: string;
     }
   | { readonly type: 'car-delivered' }
-  | KitPayload;
+  | KitPayload
+  | ComponentPayload;
 
 export type ShopEvent = ShopPayload & { readonly v: 1; readonly stream: 'shop'; readonly meta: Meta };
 export type CarEvent = CarPayload & {

@@ -36,11 +36,18 @@ export interface Facts {
   readonly clocks: Clocks;
   /** Those of the photographs that the command names which the shop keeps; null = nobody asked, and any name is taken. */
   readonly photos: Readonly<Record<string, HeldPhoto>> | null;
+  /** What cars gave up for others, by the car that gave; null = nobody asked, and any word is taken. */
+  readonly given: Readonly<Record<CarId, Readonly<Record<Key, GivenPart>>>> | null;
   /** Documents of plan revisions by hash. */
   readonly plans: Readonly<Record<string, PlanDocument>>;
   /** Which of them are on the shop's books as released. */
   readonly released: Shop['plans'];
   readonly supply: SupplyRows;
+}
+
+export interface GivenPart {
+  readonly takenFor: string | null;
+  readonly at: Instant;
 }
 
 export interface HeldPhoto {
@@ -80,7 +87,12 @@ export const factsOf = (
 ): Facts =>
   factsWith(
     shop,
-    { occupancy: occupancyOf(cars, plans), clocks: clocksOf(Object.values(cars)), photos: null },
+    {
+      occupancy: occupancyOf(cars, plans),
+      clocks: clocksOf(Object.values(cars)),
+      photos: null,
+      given: givenBy(cars),
+    },
     plans,
     moment,
     dayOf,
@@ -89,7 +101,7 @@ export const factsOf = (
 /** The same for who knows already what stands where and who is at work, and need not hold every car. */
 export const factsWith = (
   shop: Shop,
-  { occupancy, clocks, photos }: Pick<Facts, 'occupancy' | 'clocks' | 'photos'>,
+  { occupancy, clocks, photos, given }: Pick<Facts, 'occupancy' | 'clocks' | 'photos' | 'given'>,
   plans: Readonly<Record<string, PlanDocument>>,
   moment: Moment,
   dayOf: (at: Instant) => Day,
@@ -109,6 +121,7 @@ export const factsWith = (
     occupancy,
     clocks,
     photos,
+    given,
     plans,
     released: shop.plans,
     supply: shop,
@@ -129,6 +142,18 @@ const occupancyOf = (
   }
   return found;
 };
+
+const givenBy = (cars: World['cars']): NonNullable<Facts['given']> =>
+  Object.fromEntries(
+    Object.values(cars).map(({ id, parts }) => [
+      id,
+      Object.fromEntries(
+        Object.entries(parts).flatMap(([part, { state, takenFor, at }]) =>
+          state === 'taken' ? [[part, { takenFor, at }] as const] : [],
+        ),
+      ),
+    ]),
+  );
 
 /** The car's effective plan; null only where its revision is not among the facts. */
 export const planOf = (

@@ -6,7 +6,7 @@ import { refuse } from './base/refusals';
 import type { Refusal } from './base/refusals';
 import { isAtLevel } from './base/vocabulary';
 import type { Car } from './car/rows';
-import { notClear, stillPlaced, unfinished } from './unmet';
+import { awayRefusal, notClear, stillPlaced, unfinished } from './unmet';
 import type { Unsettled, UnsettledJoint } from './unsettled';
 
 export const LOOSE_END_KINDS = [
@@ -70,6 +70,7 @@ export const looseEnds = (car: Car, open: Unsettled): readonly LooseEnd[] => {
   for (const [key, row] of Object.entries(car.parts))
     if (row.state === 'taken' || (row.state === 'absent' && row.piece > 1))
       add('part', key, refuse('part-owed', { part: key, takenFor: row.takenFor ?? '' }), null);
+    else if (row.state === 'out' || row.state === 'back') add('part', key, awayRefusal(car, key), null);
   return found;
 };
 

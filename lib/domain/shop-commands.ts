@@ -73,4 +73,12 @@ export const SHOP_COMMANDS: Readonly<Record<ShopClaim['type'], CommandRule>> = {
   ]),
   'credit-order': note('shop', LEADS, 'money of an order comes back'),
   'set-rate': note('shop', OWNER, 'what an hour of the shop costs from a day on'),
+
+  // outside work
+  'open-trip': note('shop', LEADS, 'a trip to who does outside work is planned', [
+    'already-there',
+    'back-before-gone',
+  ]),
+  'promise-trip': note('shop', LEADS, 'a trip is promised back for another day', ['back-before-gone']),
+  'bill-trip': note('shop', LEADS, 'what outside work cost', ['given-before']),
 };

@@ -1,6 +1,7 @@
 /** What happened to the shop's own books: people, tools, plans, lots. `events.ts` puts them beside what happens on cars. */
 import type { Instant, LotId, PersonId, Role, ToolId } from './base/vocabulary';
 import type { PurchasePayload } from './purchase-payload';
+import type { TripPayload } from './trip-payload';
 import type { HourRate } from './shop/rates';
 import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
 import type { DrawnOut, StockPlace } from './shop/stock';
@@ -61,4 +62,5 @@ export type ShopPayload =
   | (StockPlace & { readonly type: 'stock-put-away'; readonly bin: string })
   | SupplyPayload
   | PurchasePayload
+  | TripPayload
   | { readonly type: 'rate-set'; readonly rate: HourRate };

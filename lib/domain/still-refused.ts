@@ -52,6 +52,9 @@ const CHANGING: ReadonlySet<string> = new Set([
   'present',
   'standsIn',
   'cars',
+  'isBack',
+  'trip',
+  'due',
   'disposition',
   'operations',
 ]);

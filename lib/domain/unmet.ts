@@ -2,7 +2,8 @@
 import { refuse } from './base/refusals';
 import type { Refusal } from './base/refusals';
 import { isAtLevel } from './base/vocabulary';
-import type { DoubtCause, Level, MarkLevel, StateKey } from './base/vocabulary';
+import type { DoubtCause, Key, Level, MarkLevel, StateKey } from './base/vocabulary';
+import { lastOuting } from './car/component-rows';
 import { doubtsOf, levelOf } from './car/joint';
 import type { DoubtFacts } from './car/joint';
 import type { Doubt } from './car/joint-rows';
@@ -66,8 +67,9 @@ const unmetOne = (
     }
     case 'part-present': {
       const state = car.parts[requirement.part]?.state;
-      return state === 'present' || state === 'fitted'
-        ? null
+      if (state === 'present' || state === 'fitted') return null;
+      return state === 'out' || state === 'back'
+        ? awayRefusal(car, requirement.part)
         : refuse('part-absent', { part: requirement.part });
     }
     case 'photo-present':
@@ -82,6 +84,13 @@ const unmetOne = (
           })
         : null;
   }
+};
+
+/** The refusal for a part that is out of the house, or back and not looked over. */
+export const awayRefusal = (car: Car, part: Key): Refusal => {
+  const outing = lastOuting(car.components[part]);
+  const isBack = car.parts[part]?.state === 'back';
+  return refuse('part-away', { part, trip: outing?.trip ?? '', due: outing?.due ?? null, isBack });
 };
 
 const STATUS: Readonly<Record<OperationRow['status'], 'running' | 'paused' | 'due again' | null>> = {

@@ -47,3 +47,9 @@ export const instantSchema = (read: (text: string) => Instant | null) =>
     context.addIssue({ code: 'custom', message: `“${text}” is no time; write it as 2026-11-25T08:00` });
     return z.NEVER;
   });
+
+/** Money in its smallest unit, as in every file and row: up to more than any order costs, and far from where whole numbers end. */
+export const money = z
+  .int()
+  .min(0, 'must not be below 0')
+  .max(1_000_000_000, 'this is more than 10,000,000.00');

@@ -19,6 +19,7 @@ import {
   unit,
   words,
 } from './claim-words';
+import { componentClaims, tripClaims } from './component-schema';
 import { kitClaims } from './kit-schema';
 import { photosSchema } from './photo-schema';
 import { purchaseClaims } from './purchase-schema';
@@ -125,6 +126,7 @@ const shopClaims = (instant: ReturnType<typeof instantSchema>) =>
     z.strictObject({ ...is('clear-lot'), lot: idSchema, reason: words }),
     ...stockClaims,
     ...purchaseClaims,
+    ...tripClaims,
   ] as const;
 
 const jointClaims = [
@@ -204,7 +206,6 @@ const thingClaims = [
   z.strictObject({ ...onCar('remove-stopgap'), stopgap: idSchema, quantity: count.optional() }),
   z.strictObject({ ...onCar('set-condition'), condition: idSchema, reason: words }),
   z.strictObject({ ...onCar('clear-condition'), condition: idSchema, reason: words }),
-  z.strictObject({ ...onCar('receive-part'), part: idSchema }),
   z.strictObject({ ...onCar('fit-part'), part: idSchema }),
   z.strictObject({
     ...onCar('take-part'),
@@ -271,6 +272,7 @@ const allClaims = (read: (text: string) => Instant | null) =>
     ...matterClaims,
     ...carClaims,
     ...kitClaims,
+    ...componentClaims,
     ...supplyClaims,
   ]) satisfies z.ZodType<Claim>;
 

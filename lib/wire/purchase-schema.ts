@@ -1,12 +1,10 @@
 /** The shape of claims about orders. */
 import { z } from 'zod';
 import { END_REASONS } from '@/lib/domain/shop/purchase-rows';
-import { count, day, figure, idSchema, words } from './claim-words';
+import { count, day, figure, idSchema, money, words } from './claim-words';
 
 const is = <Type extends string>(type: Type) => ({ type: z.literal(type) });
 
-/** In its smallest unit, as in every file and row. */
-const money = z.int().min(0, 'must not be below 0').max(1_000_000_000, 'this is more than 10,000,000.00');
 const line = z.int().min(0).max(4999);
 
 const approvedLine = z.strictObject({

@@ -1,11 +1,9 @@
 /** The shape of claims about buying. */
 import { z } from 'zod';
-import { count, figure, idSchema, words } from './claim-words';
+import { count, figure, idSchema, money, words } from './claim-words';
 
 const is = <Type extends string>(type: Type) => ({ type: z.literal(type) });
 
-/** More in its smallest unit than any order costs, and far from where whole numbers end. */
-const money = z.int().min(0, 'must not be below 0').max(1_000_000_000, 'this is more than 10,000,000.00');
 const grams = z.int().min(0, 'must not be below 0').max(10_000_000, 'this is more than ten tonnes');
 const packs = count.max(1_000_000, 'must not be above 1,000,000');
 const months = count.max(1200, 'this is longer than a hundred years');

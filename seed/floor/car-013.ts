@@ -3,6 +3,7 @@ import type { PersonId } from '@/lib/domain/base/vocabulary';
 import { DEMO_LEAD } from '@/seed/demo-shop';
 import { CarWork } from './car-work';
 import type { Floor } from './car-work';
+import { gradeDonor } from './donor';
 
 const FIRST: readonly PersonId[] = ['oswin', 'tobit'];
 const SECOND: readonly PersonId[] = ['tobit', 'oswin'];
@@ -15,6 +16,12 @@ export const buildCar013 = (floor: Floor, plan: string): void => {
   work.goTo(51, '09:00');
   const options = { dampers: 'refurb', axle: 'graded' };
   work.say(DEMO_LEAD, { type: 'start-car', plan, chassis: CAR_013, colour: 'pewter', options });
+  work.goTo(51, '13:20');
+  gradeDonor(work, 'oswin', {
+    'P-11': { grade: 'scrap', place: 'skip', note: 'armature burnt out' },
+    'P-01': { serial: 'DN 18 21408' },
+    'P-17': { serial: 'G4 5240' },
+  });
   work.stage(50, FIRST);
   work.from(42, '12:00');
   work.advance('FR');

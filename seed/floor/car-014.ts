@@ -3,6 +3,7 @@ import type { PersonId } from '@/lib/domain/base/vocabulary';
 import { DEMO_LEAD } from '@/seed/demo-shop';
 import { CarWork } from './car-work';
 import type { Floor } from './car-work';
+import { gradeDonor } from './donor';
 import { LOT_TOO_SOFT } from './lots';
 import { tubeNutsCome } from './supply';
 
@@ -19,6 +20,12 @@ export const buildCar014 = (floor: Floor, plan: string): void => {
   work.goTo(42, '09:00');
   const options = { firewall: 'bought', axle: 'graded', dampers: 'new' };
   work.say(DEMO_LEAD, { type: 'start-car', plan, chassis: CAR_014, colour: 'cream', options });
+  work.goTo(42, '13:30');
+  gradeDonor(work, 'ines', {
+    'P-05': { grade: 'replace', place: 'skip', note: 'end gap 0.31 mm' },
+    'P-01': { serial: 'DN 18 19962' },
+    'P-17': { serial: 'G4 5102' },
+  });
   work.stage(41, FIRST);
   work.from(33, '13:00');
   work.advance('FR');

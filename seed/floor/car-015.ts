@@ -1,8 +1,10 @@
 /** C54-015, slate, early on: its front end is going together this morning, and its axle turns out to be worn. */
 import type { PersonId } from '@/lib/domain/base/vocabulary';
 import { DEMO_LEAD } from '@/seed/demo-shop';
+import { CAR_013 } from './car-013';
 import { CarWork } from './car-work';
 import type { Floor } from './car-work';
+import { gradeDonor } from './donor';
 import { settleLine } from './operation-run';
 
 const FIRST: readonly PersonId[] = ['oswin', 'tobit'];
@@ -14,6 +16,14 @@ export const buildCar015 = (floor: Floor, plan: string): void => {
   const work = new CarWork(floor, CAR_015, FIRST);
   work.goTo(27, '09:00');
   work.say(DEMO_LEAD, { type: 'start-car', plan, chassis: CAR_015, colour: 'slate' });
+  work.goTo(27, '13:10');
+  gradeDonor(work, 'tobit', {
+    'P-11': { grade: 'reuse', serial: 'SM 40117', note: 'spins up clean, brushes at half' },
+    'P-12': { grade: 'scrap', place: 'skip', note: 'case cracked at the lower ear' },
+    'P-16': { grade: 'replace', place: 'skip', note: 'exhaust flange warped 0.4 mm' },
+    'P-01': { serial: 'DN 18 20733' },
+    'P-17': { serial: 'G4 5518' },
+  });
   work.stage(26, FIRST);
   starterTaken(work);
   work.advance('FR');
@@ -35,8 +45,8 @@ const starterTaken = (work: CarWork): void => {
   work.say(DEMO_LEAD, {
     type: 'take-part',
     part: 'P-11',
-    reason: 'Bottle green can’t wait for brushes: its own draws too much. This one was tried and is good.',
-    takenFor: 'C54-012',
+    reason: 'Pewter can’t wait for a new one: its own is burnt out. This one was tried and is good.',
+    takenFor: CAR_013,
   });
 };
 

@@ -44,6 +44,9 @@ const WHO: Readonly<Record<Exclude<May, 'anyone'>, readonly ClaimType[]>> = {
     'import-offers',
     'pin-line',
     'unpin-line',
+    'open-trip',
+    'promise-trip',
+    'bill-trip',
     'start-car',
     'choose-option',
     'release-hold',
@@ -98,6 +101,7 @@ const WARNINGS: readonly ClaimType[] = [
   'take-part',
   'draw-stock',
   'report-kit-line',
+  'send-parts',
 ];
 
 const shop = shopWith(

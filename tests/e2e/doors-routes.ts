@@ -65,6 +65,9 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/cutting': page('signed-in'),
   '/kits': page('signed-in'),
   '/kits/[car]/[operation]': page('signed-in', '/kits/C54-011/FR-010'),
+  '/cars/[car]/donor': page('signed-in', '/cars/C54-015/donor'),
+  '/trips': page('signed-in'),
+  '/trips/[trip]': page('signed-in', '/trips/1'),
 
   '/order': page('leads'),
   '/suppliers': page('leads'),

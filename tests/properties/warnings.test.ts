@@ -8,7 +8,7 @@ import type { PersonId } from '@/lib/domain/base/vocabulary';
 import type { Car } from '@/lib/domain/car/rows';
 import type { Claim, ClaimType } from '@/lib/domain/commands';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
-import { LEAD } from '@/tests/support/game';
+import { LEAD, TRIP } from '@/tests/support/game';
 import type { Game, Timing } from '@/tests/support/game';
 import { playHistory, randomHistory } from '@/tests/support/random-history';
 import { RULES, runs, untilRed } from '@/tests/support/rules';
@@ -85,6 +85,7 @@ const warningsAbout = (game: Game, car: Car, plan: CompiledPlan, drawn: number):
       ? []
       : ([
           { type: 'take-part', ...on, part, reason: 'needed' },
+          { type: 'send-parts', ...on, trip: TRIP, parts: [{ part, work: 'skim' }] },
           { type: 'report-finding', ...on, about: { kind: 'part', key: part }, text: 'bent' },
         ] satisfies Claim[])),
     ...(stopgap === undefined ? [] : ([{ type: 'place-stopgap', ...on, stopgap }] satisfies Claim[])),

@@ -105,7 +105,7 @@ describe('C54-012', () => {
   });
 
   test('has a starter that another car is owed', () => {
-    expect(rowOf('C54-015').parts['P-11']).toMatchObject({ state: 'taken', takenFor: 'C54-012' });
+    expect(rowOf('C54-015').parts['P-11']).toMatchObject({ state: 'taken', takenFor: 'C54-013' });
     expect(rowOf('C54-012').parts['P-11']?.state).toBe('fitted');
     expect((rowOf('C54-015').parts['P-11']?.at ?? '') < (rowOf('C54-012').parts['P-11']?.at ?? '')).toBe(
       true,

@@ -74,7 +74,7 @@ test('lock nuts for the caster are counted before anybody opens the joint', () =
 
 test('a starter that was robbed is owed by the car it was taken from', () => {
   expect(reasonsOf(line('P-11'), names)).toEqual([
-    expect.stringMatching(/^1 for C54-015, .*, taken for C54-012, by 2026-12-/u),
+    expect.stringMatching(/^1 for C54-015, .*, taken for C54-013, by 2026-12-/u),
   ]);
 });
 

@@ -19,7 +19,7 @@ import type {
 import { toolFitsMethod } from '@/lib/domain/torque/tool';
 import type { Tool } from '@/lib/domain/torque/tool';
 import { hasPhoto } from '@/lib/domain/unmet';
-import { LEAD, OWNER, PEOPLE } from './game';
+import { LEAD, OWNER, PEOPLE, TRIP } from './game';
 import type { Game } from './game';
 import type { Rules } from './rules';
 
@@ -202,8 +202,11 @@ function* restOfCar(game: Game, plan: CompiledPlan, car: Car, inOrder: boolean):
       };
   for (const part of Object.keys(plan.document.parts ?? {})) {
     const state = car.parts[part]?.state ?? 'absent';
-    if (state !== 'present' && state !== 'fitted')
-      yield { by: WORKERS[0] ?? LEAD, claim: { type: 'receive-part', car: car.id, part } };
+    const by = WORKERS[0] ?? LEAD;
+    if (state === 'out')
+      yield { by, claim: { type: 'return-parts', car: car.id, trip: TRIP, parts: [{ part, how: 'done' }] } };
+    else if (state !== 'present' && state !== 'fitted')
+      yield { by, claim: { type: 'receive-part', car: car.id, part, looked: 'true to 0.1' } };
   }
   for (const operation of plan.operations.values()) {
     const row = car.operations[operation.stateKey];

@@ -28,6 +28,8 @@ export const PEOPLE: readonly { id: PersonId; roles: readonly Role[]; isQualifie
   { id: 'zed', roles: ['technician'], isQualified: false },
 ];
 export const CARS = ['one', 'two'];
+/** To who does outside work. */
+export const TRIP = '1';
 
 const MINUTE = 60_000;
 const START = Date.parse('2026-11-02T08:00:00.000Z');
@@ -184,6 +186,14 @@ export const openShop = (game: Game): void => {
     kind: 'digital',
     ...TOOL,
     calibrated: CALIBRATED,
+  });
+  game.must(LEAD, { type: 'set-supplier', supplier: 'works', name: 'Works', orderDays: [1], lead: 5 });
+  game.must(LEAD, {
+    type: 'open-trip',
+    trip: TRIP,
+    supplier: 'works',
+    goes: '2026-11-02',
+    due: '2026-11-09',
   });
   game.must(LEAD, { type: 'add-tool', tool: 'W-old', name: 'overdue click', kind: 'click', ...TOOL });
   game.must(LEAD, { type: 'add-adapter', adapter: 'A-1', name: "crow's-foot", extension: '40', unit: 'mm' });

@@ -6,12 +6,13 @@
 import fc from 'fast-check';
 import { toNumber } from '@/lib/domain/base/exact';
 import { DISPOSITIONS, HOLD_SCOPES, SUSPECT_REASONS } from '@/lib/domain/base/vocabulary';
+import { GRADES, OUTCOMES } from '@/lib/domain/car/component-rows';
 import type { Car } from '@/lib/domain/car/rows';
 import type { Claim } from '@/lib/domain/commands';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import { driveOn, finalClaim, goodValues, useful } from './drive';
-import { CARS, Game, LEAD, OWNER, PEOPLE, openShop, startCar } from './game';
+import { CARS, Game, LEAD, OWNER, PEOPLE, TRIP, openShop, startCar } from './game';
 import type { Timing, Watch } from './game';
 import { randomPlan } from './random-plan';
 import type { Rules } from './rules';
@@ -430,18 +431,19 @@ const oddThing = (car: Car, plan: CompiledPlan, { odd, a, b, c }: Move): Claim |
     case 'clear-condition':
       return condition === undefined ? null : { type: odd, ...on, condition, reason: 'reported' };
     case 'receive-part':
-    case 'fit-part':
-      return part === undefined ? null : { type: odd, ...on, part };
-    case 'take-part':
       return part === undefined
         ? null
         : {
-            type: 'take-part',
+            type: odd,
             ...on,
             part,
-            reason: 'needed elsewhere',
-            ...(b % 2 === 0 ? { takenFor: 'two' } : {}),
+            ...(b % 3 === 0 ? {} : { looked: 'true to 0.1' }),
+            ...(c % 4 === 0 ? { from: CARS[c % 2] ?? '' } : {}),
           };
+    case 'fit-part':
+      return part === undefined ? null : { type: odd, ...on, part };
+    case 'take-part':
+      return part === undefined ? null : aboutComponent(on.car, part, { b, c });
     case 'report-finding': {
       const about = at(
         [
@@ -490,4 +492,21 @@ const oddThing = (car: Car, plan: CompiledPlan, { odd, a, b, c }: Move): Claim |
     default:
       return null;
   }
+};
+
+/** Off for another car, or graded, sent out, counted in: what may be said of a part in one slot of the list. */
+const aboutComponent = (car: string, part: string, { b, c }: Pick<Move, 'b' | 'c'>): Claim => {
+  const [grade, how] = [at(GRADES, b), at(OUTCOMES, b)];
+  if (c % 4 === 1 && grade !== undefined)
+    return { type: 'grade-parts', car, parts: [{ part, place: '4A', ...(b % 3 === 0 ? {} : { grade }) }] };
+  if (c % 4 === 2) return { type: 'send-parts', car, trip: TRIP, parts: [{ part, work: 'skim' }] };
+  if (c % 4 === 3 && how !== undefined)
+    return { type: 'return-parts', car, trip: TRIP, parts: [{ part, how }] };
+  return {
+    type: 'take-part',
+    car,
+    part,
+    reason: 'needed elsewhere',
+    ...(b % 2 === 0 ? { takenFor: 'two' } : {}),
+  };
 };

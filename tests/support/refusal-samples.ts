@@ -195,4 +195,14 @@ export const SAMPLES: Samples = {
   'not-last-gate': [{ stage: 'EN', last: 'PR' }],
   'one-stage-at-a-time': [{ from: 'AX', to: 'EN', next: 'ST' }],
   'car-delivered': [{ car: 'C1' }],
+  'part-away': [
+    { part: 'P-26', trip: '1', due: '2026-03-09', isBack: false },
+    { part: 'P-26', trip: '1', due: null, isBack: false },
+    { part: 'P-26', trip: '1', due: '2026-03-09', isBack: true },
+  ],
+  'part-not-away': [{ part: 'P-26', trip: '1' }],
+  'look-not-said': [{ part: 'P-26' }],
+  'part-not-given': [{ part: 'P-11', from: 'C54-015', car: 'C54-012' }],
+  'item-not-this-part': [{ part: 'P-11', item: 'W-M8' }],
+  'back-before-gone': [{ trip: '1', goes: '2026-03-09', due: '2026-03-02' }],
 };

@@ -5,14 +5,7 @@ import type { Desk } from '@/lib/wire/views/desk';
 import { photoAct, unsentPhotos } from './photos';
 
 type ThingAct =
-  | 'set-condition'
-  | 'clear-condition'
-  | 'receive-part'
-  | 'fit-part'
-  | 'take-part'
-  | 'choose-option'
-  | 'add-note'
-  | 'add-photo';
+  'set-condition' | 'clear-condition' | 'fit-part' | 'take-part' | 'choose-option' | 'add-note' | 'add-photo';
 
 const conditionWords = (key: string, desk: Desk): string => {
   const name = desk.conditions[key]?.name;
@@ -67,17 +60,6 @@ const whichCondition = (desk: Desk): FieldSpec => ({
   ],
 });
 
-const receivePart: FormOf = ({ key }, desk) => ({
-  title: 'Here and good',
-  button: 'Here and good',
-  tone: 'main',
-  fields: [],
-  says: `${called(key, desk.parts[key]?.name)} is here and good.`,
-  brings: [],
-  missing: null,
-  claim: () => ({ type: 'receive-part', car: desk.car, part: key }),
-});
-
 const fitPart: FormOf = ({ key }, desk) => ({
   title: 'Fitted',
   button: 'Fitted',
@@ -127,6 +109,8 @@ const whichPart = (desk: Desk): FieldSpec => ({
       ['present', 'Here'],
       ['absent', 'Not here'],
       ['taken', 'Taken off already'],
+      ['out', 'Out to be worked on'],
+      ['back', 'Back, not looked over'],
     ] as const
   )
     .map(([state, label]) => ({
@@ -216,7 +200,6 @@ const addPhoto: FormOf = (act, desk, values) => {
 export const thingForms: Readonly<Record<ThingAct, FormOf>> = {
   'set-condition': setCondition,
   'clear-condition': clearCondition,
-  'receive-part': receivePart,
   'fit-part': fitPart,
   'take-part': takePart,
   'choose-option': chooseOption,

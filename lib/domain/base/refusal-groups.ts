@@ -12,6 +12,7 @@ export const NEEDS: readonly RefusalCode[] = [
   'condition-true',
   'wait-running',
   'part-absent',
+  'part-away',
   'photo-missing',
   'option-undecided',
 ];

@@ -36,6 +36,8 @@ export interface RefusalDetails {
   'condition-true': { condition: Key };
   'wait-running': { operation: StateKey; until: Instant | null };
   'part-absent': { part: Key };
+  /** Out of the house, or back and not looked over: it does not count as here. */
+  'part-away': { part: Key; trip: string; due: Day | null; isBack: boolean };
   'part-not-fitted': { part: Key };
   'photo-missing': { of: StateKey; slot: string };
   'option-undecided': { option: Key; choices: readonly string[] };
@@ -168,6 +170,15 @@ export interface RefusalDetails {
   'order-too-small': { supplier: string; goods: number; least: number };
   'nothing-came': { order: string };
   'nothing-outstanding': { order: string; item: Key };
+
+  // --- components and outside work ---
+  'part-not-away': { part: Key; trip: string };
+  /** The incoming check asks what was looked at. */
+  'look-not-said': { part: Key };
+  /** A part is in one place: the car that it comes from gives it up first. */
+  'part-not-given': { part: Key; from: CarId; car: CarId };
+  'item-not-this-part': { part: Key; item: Key };
+  'back-before-gone': { trip: string; goes: Day; due: Day };
 }
 
 export type RefusalCode = keyof RefusalDetails;

@@ -3,6 +3,7 @@
  * without a sentence does not compile. Plain data in, so a screen may as well show the details its own way.
  */
 import type { Refusal, RefusalCode } from './refusals';
+import { componentSentences } from './sentences-components';
 import { moveSentences } from './sentences-moves';
 import { requirementSentences } from './sentences-requirements';
 import { supplySentences } from './sentences-supply';
@@ -19,6 +20,7 @@ const SENTENCES: Sentences<RefusalCode> = {
   ...torqueSentences,
   ...moveSentences,
   ...supplySentences,
+  ...componentSentences,
 };
 
 /** One refusal in words. What stands under it is not said here: it has sentences of its own. */

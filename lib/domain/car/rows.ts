@@ -13,6 +13,7 @@ import type {
   StateKey,
 } from '@/lib/domain/base/vocabulary';
 import type { JointRow, RunRef } from './joint-rows';
+import type { ComponentRow } from './component-rows';
 import type { KitRow } from '@/lib/domain/car/kit-rows';
 
 export interface OperationRow {
@@ -119,7 +120,8 @@ export interface HoldRow {
 }
 
 export interface PartRow {
-  readonly state: 'absent' | 'present' | 'fitted' | 'taken';
+  /** Out: at who does outside work. Back: from there, and nobody has looked it over. Neither is here. */
+  readonly state: 'absent' | 'present' | 'fitted' | 'taken' | 'out' | 'back';
   /** Which piece it is: rises each time the part is replaced. */
   readonly piece: number;
   readonly run: RunRef | null;
@@ -190,6 +192,8 @@ export interface Car {
   readonly notes: Readonly<Record<string, NoteRow>>;
   readonly assignments: Readonly<Record<string, AssignmentRow>>;
   readonly kits: Readonly<Record<StateKey, KitRow>>;
+  /** By part. */
+  readonly components: Readonly<Record<Key, ComponentRow>>;
 }
 
 /** The maps of a car that become tables, in one list for the codec and the diff. */
@@ -209,5 +213,6 @@ export const CAR_TABLES = [
   'notes',
   'assignments',
   'kits',
+  'components',
 ] as const satisfies readonly (keyof Car)[];
 export type CarTable = (typeof CAR_TABLES)[number];

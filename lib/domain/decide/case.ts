@@ -87,6 +87,6 @@ const holds = ({ car }: Pick<Case, 'car'>, stops: (hold: HoldRow) => boolean): r
   return found;
 };
 
-/** The next free number of a kind on this car; numbers are never used again. */
-export const nextId = (prefix: string, rows: Readonly<Record<string, unknown>>): string =>
-  `${prefix}-${String(Object.keys(rows).filter((id) => id.startsWith(`${prefix}-`)).length + 1)}`;
+/** The next free number of a kind on this car, after `taken` more of this command; numbers are never used again. */
+export const nextId = (prefix: string, rows: Readonly<Record<string, unknown>>, taken = 0): string =>
+  `${prefix}-${String(Object.keys(rows).filter((id) => id.startsWith(`${prefix}-`)).length + taken + 1)}`;

@@ -13,18 +13,19 @@ import { checkDueAgain, distinct, dueAgain } from './consequences';
 type About = FindingRow['about'];
 type Opened = Extract<CarPayload, { type: 'finding-opened' }>;
 
-/** The event that opens a finding; where it touches nothing in the plan it is about the stage the car stands in (D30). */
+/** The event that opens a finding, after as many of the same command as stand `before` it; where it touches nothing in the plan it is about the stage the car stands in (D30). */
 export const openFinding = (
   at: Case,
   about: About,
   text: string,
   check: FindingRow['check'],
   cycle: number | null = null,
+  before = 0,
 ): Opened => {
   const touched = dueOf(at, about);
   return {
     type: 'finding-opened',
-    finding: nextId('F', at.car.findings),
+    finding: nextId('F', at.car.findings, before),
     about,
     text,
     check,

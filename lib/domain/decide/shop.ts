@@ -25,6 +25,7 @@ import { decidePurchase } from './purchases';
 import { receivedLot } from './received-lot';
 import type { ShopDecision } from './shop-decision';
 import { decideStock } from './stock';
+import { decideTrip } from './trips';
 
 const accept = (...events: readonly ShopPayload[]): ShopDecision => ({ refusals: [], events });
 const deny = (...refusals: readonly Refusal[]): ShopDecision => ({ refusals, events: [] });
@@ -49,6 +50,10 @@ export const decideShop = (
     case 'end-order-line':
     case 'credit-order':
       return decidePurchase(facts, stock, claim);
+    case 'open-trip':
+    case 'promise-trip':
+    case 'bill-trip':
+      return decideTrip(facts, claim);
     case 'add-person': {
       if (facts.people[claim.person] !== undefined) return there('person', claim.person);
       const { person: id, name, roles } = claim;

@@ -3,6 +3,7 @@ import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { RunRef } from '@/lib/domain/car/joint-rows';
 import type { CompiledOperation } from '@/lib/domain/plan/compiled';
+import { awayRefusal } from '@/lib/domain/unmet';
 import { bodyUnmet } from './body';
 import { accept, holdsOnWork, nextId, signature, undecided, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
@@ -60,17 +61,6 @@ export const clearCondition = (at: Case, claim: CarClaimOf<'clear-condition'>): 
 
 const isPart = ({ plan }: Case, part: string): boolean => plan.document.parts?.[part] !== undefined;
 
-export const receivePart = (at: Case, claim: CarClaimOf<'receive-part'>): Decision => {
-  const { part } = claim;
-  if (!isPart(at, part)) return unknown('part', part);
-  const row = at.car.parts[part];
-  const state = row?.state ?? 'absent';
-  return unless(
-    state === 'present' || state === 'fitted' ? [refuse('part-already', { part, state })] : [],
-    () => [{ type: 'part-received', part, piece: row?.piece ?? 1 }],
-  );
-};
-
 export const fitPart = (at: Case, claim: CarClaimOf<'fit-part'>): Decision => {
   const { part } = claim;
   if (!isPart(at, part)) return unknown('part', part);
@@ -79,6 +69,7 @@ export const fitPart = (at: Case, claim: CarClaimOf<'fit-part'>): Decision => {
   const refusals: Refusal[] = [...holdsOnWork(at, part), ...findingsOnPart(at, part)];
   const state = at.car.parts[part]?.state ?? 'absent';
   if (state === 'fitted') refusals.push(refuse('part-already', { part, state }));
+  else if (state === 'out' || state === 'back') refusals.push(awayRefusal(at.car, part));
   else if (state !== 'present') refusals.push(refuse('part-absent', { part }));
   if (running === undefined)
     refusals.push(

@@ -1,6 +1,7 @@
 /** Events of one car's stream: dispatch only, closed by the compiler. */
 import type { Car } from '@/lib/domain/car/rows';
 import type { CarEvent } from '@/lib/domain/events';
+import { partGraded, partReceived, partReturned, partSent } from './components';
 import { checkBegun, checkConceded, checkDueAgain, checkFailed, checkPassed } from './checks';
 import {
   changeApproved,
@@ -69,6 +70,7 @@ export const carStarted = (event: Extract<CarEvent, { type: 'car-started' }>): C
   notes: {},
   assignments: {},
   kits: {},
+  components: {},
 });
 
 export const evolveCar = (car: Car, event: CarEvent): Car => ({
@@ -165,7 +167,6 @@ const changed = (car: Car, event: CarEvent): Car => {
     case 'condition-set':
     case 'condition-cleared':
       return conditionChanged(car, event);
-    case 'part-received':
     case 'part-fitted':
     case 'part-unfitted':
     case 'part-taken':
@@ -203,5 +204,13 @@ const changed = (car: Car, event: CarEvent): Car => {
       return kitEmptied(car, event);
     case 'kit-line-reported':
       return kitLineReported(car, event);
+    case 'part-graded':
+      return partGraded(car, event);
+    case 'part-sent':
+      return partSent(car, event);
+    case 'part-returned':
+      return partReturned(car, event);
+    case 'part-received':
+      return partReceived(car, event);
   }
 };

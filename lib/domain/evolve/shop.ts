@@ -2,6 +2,7 @@
 import type { ShopEvent } from '@/lib/domain/events';
 import { evolvePurchase } from './purchases';
 import { evolveSupply } from './supply';
+import { evolveTrip } from './trips';
 import { endedAfter } from '@/lib/domain/shop/rows';
 import type { Lot, Person, Shop } from '@/lib/domain/shop/rows';
 import type { Tool } from '@/lib/domain/torque/tool';
@@ -85,6 +86,10 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
     case 'order-line-ended':
     case 'order-credited':
       return evolvePurchase(shop, event);
+    case 'trip-opened':
+    case 'trip-promised':
+    case 'trip-billed':
+      return evolveTrip(shop, event);
     case 'rate-set':
       return { ...shop, rates: { ...shop.rates, [event.rate.id]: event.rate } };
     default:

@@ -58,14 +58,12 @@ export const conditionChanged = (car: Car, event: Of<'condition-set' | 'conditio
 
 export const partChanged = (
   car: Car,
-  event: Of<'part-received' | 'part-fitted' | 'part-unfitted' | 'part-taken' | 'part-condemned'>,
+  event: Of<'part-fitted' | 'part-unfitted' | 'part-taken' | 'part-condemned'>,
 ): Car => {
   const row = car.parts[event.part];
   const base = { run: null, takenFor: null, by: event.meta.by, at: event.meta.at };
   const next = ((): PartRow => {
     switch (event.type) {
-      case 'part-received':
-        return { ...base, state: 'present', piece: event.piece };
       case 'part-fitted':
         return { ...base, state: 'fitted', piece: row?.piece ?? 1, run: event.run };
       case 'part-unfitted':

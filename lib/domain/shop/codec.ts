@@ -15,6 +15,7 @@ export const SHOP_TABLES = [
   'offer',
   'line_pin',
   'purchase_order',
+  'trip',
   'hour_rate',
 ] as const;
 export type ShopTable = (typeof SHOP_TABLES)[number];
@@ -44,6 +45,7 @@ export const shopDelta = (before: Shop | null, after: Shop): readonly ShopRow[] 
   ...differing('offer', before?.offers, after.offers),
   ...differing('line_pin', before?.pins, after.pins),
   ...differing('purchase_order', before?.orders, after.orders),
+  ...differing('trip', before?.trips, after.trips),
   ...differing('hour_rate', before?.rates, after.rates),
 ];
 
@@ -97,6 +99,7 @@ export const fromShopRows = (version: number, rows: readonly ShopRow[]): Shop =>
     offers: of('offer'),
     pins: of('line_pin'),
     orders: of('purchase_order'),
+    trips: of('trip'),
     rates: of('hour_rate'),
   };
 };

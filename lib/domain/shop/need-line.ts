@@ -1,5 +1,6 @@
 /** What a car needs, line by line, each with its reason: plain data. `need-words.ts` says it. */
 import type { Exact } from '@/lib/domain/base/exact';
+import type { Grade } from '@/lib/domain/car/component-rows';
 import type { CarId, Instant, Key, PersonId, StateKey } from '@/lib/domain/base/vocabulary';
 
 export type NeedCause =
@@ -23,6 +24,8 @@ export type NeedCause =
     }
   /** A part that was condemned, by this finding where it is known. */
   | { readonly kind: 'condemned'; readonly finding: string | null }
+  /** The donor's was graded so that another is bought; `usual` is what the plan expects. */
+  | { readonly kind: 'graded'; readonly grade: Grade; readonly usual: Grade | null }
   /** A part that was taken off for another car. */
   | { readonly kind: 'taken'; readonly takenFor: string }
   /** What gets lost of bulk goods, as a share of the rest. */

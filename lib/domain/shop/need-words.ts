@@ -52,6 +52,8 @@ const causeWords = (lines: readonly NeedLine[], line: NeedLine, names: NeedNames
       return chainedWords(lines, cause, names);
     case 'condemned':
       return cause.finding === null ? 'condemned' : `replaced by ${cause.finding}`;
+    case 'graded':
+      return `the donor’s is graded ${cause.grade}${cause.usual === null || cause.usual === cause.grade ? '' : `, usually ${cause.usual}`}`;
     case 'taken':
       return cause.takenFor === '' ? 'taken for another car' : `taken for ${names.car(cause.takenFor)}`;
     case 'attrition':

@@ -2,8 +2,10 @@
 import { ONE, exact, multiply } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { Key, StateKey } from '@/lib/domain/base/vocabulary';
+import { isGivenUp } from '@/lib/domain/car/component-rows';
 import type { Car } from '@/lib/domain/car/rows';
 import type { CompiledJoint, CompiledOperation, CompiledPlan } from '@/lib/domain/plan/compiled';
+import type { PartEntry } from '@/lib/domain/plan/document';
 import { parseReuse } from '@/lib/domain/plan/notation';
 import { parseQuantity } from './item';
 import type { CarlessLine, NeedCause } from './need-line';
@@ -175,7 +177,7 @@ const lineOf = (operation: CompiledOperation, use: Use, cause: NeedCause, share:
 export const partsNeed = (plan: CompiledPlan, car: Car, asItems: ReadonlySet<Key>): readonly CarlessLine[] =>
   Object.entries(plan.document.parts ?? {}).flatMap(([part, entry]): readonly CarlessLine[] => {
     const fitters = plan.fitters.get(part);
-    const cause = fitters === undefined ? null : partCause(car, part, isBought(entry) && !asItems.has(part));
+    const cause = fitters === undefined ? null : partCause(car, part, entry, asItems.has(part));
     if (fitters === undefined || cause === null) return [];
     const [next] = fitters.filter(({ stateKey }) => car.operations[stateKey]?.status !== 'finished');
     const [first] = fitters;
@@ -195,15 +197,20 @@ export const partsNeed = (plan: CompiledPlan, car: Car, asItems: ReadonlySet<Key
     ];
   });
 
-const isBought = ({ origin, grade }: { readonly origin?: string; readonly grade?: string }): boolean =>
+const isBought = ({ origin, grade }: PartEntry): boolean =>
   origin === 'bought' || (origin === 'donor' && (grade === 'replace' || grade === 'scrap'));
 
-const partCause = (car: Car, part: Key, bought: boolean): NeedCause | null => {
+/** What the plan expects of a donor's part counts until somebody has graded the part. */
+const partCause = (car: Car, part: Key, entry: PartEntry, isItem: boolean): NeedCause | null => {
   const row = car.parts[part];
+  const component = car.components[part];
   if (row?.state === 'taken') return { kind: 'taken', takenFor: row.takenFor ?? '' };
   if (row !== undefined && row.state !== 'absent') return null;
+  const grade = component?.piece === (row?.piece ?? 1) ? component.grade : null;
+  if (grade !== null)
+    return isGivenUp(grade) && !isItem ? { kind: 'graded', grade, usual: entry.grade ?? null } : null;
   if (row !== undefined && row.piece > 1) return { kind: 'condemned', finding: condemnedBy(car, part) };
-  return bought ? { kind: 'planned' } : null;
+  return isBought(entry) && !isItem ? { kind: 'planned' } : null;
 };
 
 /** The finding that had it replaced: the last one about it. */

@@ -2,6 +2,7 @@
 import type { Day, Key } from '@/lib/domain/base/vocabulary';
 import type { Freight, PriceStep } from './order';
 import type { PurchaseOrder } from './purchase-rows';
+import type { TripRow } from './trip-rows';
 
 /** What a plan says of its items, for one that is the shop's own. */
 export interface OwnWords {
@@ -77,9 +78,18 @@ export interface SupplyRows {
   readonly pins: Readonly<Record<Key, PinRow>>;
   /** Approved, by number. */
   readonly orders: Readonly<Record<string, PurchaseOrder>>;
+  /** To who does outside work, by number. */
+  readonly trips: Readonly<Record<string, TripRow>>;
 }
 
-export const NO_SUPPLY: SupplyRows = { items: {}, suppliers: {}, offers: {}, pins: {}, orders: {} };
+export const NO_SUPPLY: SupplyRows = {
+  items: {},
+  suppliers: {},
+  offers: {},
+  pins: {},
+  orders: {},
+  trips: {},
+};
 
 /** One pack of one item from one supplier is one offer: to say it again is to change it. */
 export const offerId = (supplier: string, item: Key, packSize: string): string =>

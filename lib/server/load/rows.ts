@@ -27,6 +27,7 @@ export const TABLE_OF: Readonly<Record<CarTable, string>> = {
   notes: 'car_note',
   assignments: 'car_assignment',
   kits: 'car_kit',
+  components: 'car_component',
 };
 
 /** What both kinds of client can do. */

@@ -9,17 +9,17 @@ import { loadCar, loadFloor, viewFacts } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import type { CarView } from '@/lib/wire/views/car';
+import type { Given } from './car/seen';
 import { carViewOf } from './car/view';
 import { chosenOn, lately } from './log';
 
-/** Null where there is no such car, or its plan is not kept here. */
-export const carView = async (
+/** What every page of one car is made from; null where there is no such car, or its plan is not kept here. */
+export const readCar = async (
   db: Database,
   id: CarId,
   actor: PersonId,
-  signature: string | null,
   now: string,
-): Promise<CarView | null> => {
+): Promise<Given | null> => {
   const [shop, car, floor, setting] = await Promise.all([
     loadShop(db),
     loadCar(db, id),
@@ -35,12 +35,25 @@ export const carView = async (
   );
   const facts = viewFacts(shop, cars, plans, actor, now, setting.zone);
   const plan = planOf(facts, car);
-  if (plan === null) return null;
+  return plan === null ? null : { shop, car, plan, facts, setting, floor };
+};
+
+/** Null where there is no such car, or its plan is not kept here. */
+export const carView = async (
+  db: Database,
+  id: CarId,
+  actor: PersonId,
+  signature: string | null,
+  now: string,
+): Promise<CarView | null> => {
+  const given = await readCar(db, id, actor, now);
+  if (given === null) return null;
+  const { shop, car, plan, setting } = given;
   const [recent, chosen] = await Promise.all([
     lately(db, { shop, car, plan, zone: setting.zone, now }),
     chosenOn(db, id),
   ]);
-  return carViewOf({ shop, car, plan, facts, setting, floor }, { signature, lately: recent, chosen });
+  return carViewOf(given, { signature, lately: recent, chosen });
 };
 
 /** Asked before anything of the page is sent. */

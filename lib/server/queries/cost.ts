@@ -4,6 +4,7 @@ import type { CarId } from '@/lib/domain/base/vocabulary';
 import { COST_EVENTS, costOfCar } from '@/lib/domain/cost-of-car';
 import type { Event } from '@/lib/domain/events';
 import { planOf } from '@/lib/domain/facts';
+import { outsideOf } from '@/lib/domain/shop/outside-cost';
 import { pricesOf } from '@/lib/domain/shop/unit-price';
 import { upcast } from '@/lib/domain/upcast';
 import type { StoredEvent } from '@/lib/domain/upcast';
@@ -47,7 +48,7 @@ export const costView = async (db: Database, id: CarId, now: string): Promise<Co
     facts: { tools, lots },
     priceOf: pricesOf({ lots, orders, offers, catalogue }),
     rates,
-    outside: [],
+    outside: outsideOf(plan, car, shop.trips),
     now,
     dayOf,
   });

@@ -3,7 +3,7 @@ import 'server-only';
 import { STARTS_CLOCK } from '@/lib/domain/clocks';
 import type { Clock, Clocks } from '@/lib/domain/clocks';
 import type { Command } from '@/lib/domain/commands';
-import type { Car } from '@/lib/domain/car/rows';
+import type { Car, PartRow } from '@/lib/domain/car/rows';
 import { factsWith } from '@/lib/domain/facts';
 import type { Facts } from '@/lib/domain/facts';
 import type { PlanDocument } from '@/lib/domain/plan/document';
@@ -47,8 +47,19 @@ export const readSlice = async (
   const there = await standing(tx, command, plan);
   const clocks = await clocksNow(tx, given);
   const photos = await photosNow(tx, command);
+  const gave = await gaveNow(tx, command);
   const stock = await stockNow(tx, command, shop);
-  const slice = sliceOf(zone, given, { shop, car, plan, document, there, clocks, photos, stock });
+  const slice = sliceOf(zone, given, {
+    shop,
+    car,
+    plan,
+    document,
+    there,
+    clocks,
+    photos,
+    gave,
+    stock,
+  });
   return released === null ? slice : { ...slice, facts: { ...slice.facts, plans: released } };
 };
 
@@ -60,20 +71,21 @@ interface Read {
   readonly there: readonly Standing[];
   readonly clocks: Clocks;
   readonly photos: Facts['photos'];
+  readonly gave: Facts['given'];
   readonly stock: Stock;
 }
 
 const sliceOf = (
   zone: string,
   { command, now, actor, device, lastContact, isInOrder }: Given,
-  { shop, car, plan, document, there, clocks, photos, stock }: Read,
+  { shop, car, plan, document, there, clocks, photos, gave, stock }: Read,
 ): Slice => {
   const occupancy = plan === null || document === undefined ? {} : { [plan]: byStage(document, there) };
   const moment = { now, doneAt: command.doneAt, lastContact, isInOrder, actor, device };
   return {
     facts: factsWith(
       shop,
-      { occupancy, clocks, photos },
+      { occupancy, clocks, photos, given: gave },
       plansFor(command, shop, plan, document),
       moment,
       shopDay(zone),
@@ -103,9 +115,10 @@ export const foreseenSlice = (
   const [shop, car, head] = [kept.shop, kept.cars.get(id), kept.heads.get(id)];
   if (shop === null || car === undefined || head?.version !== car.version) return null;
   const { type } = command.claim;
+  if (giverOf(command) !== null) return null;
   if (type === 'advance-car' || STARTS_CLOCK.has(type) || photosIn(command).length > 0) return null;
   const document = plan === null ? undefined : kept.plans.get(plan);
-  const read = { shop, car, plan, document, there: [], clocks: {}, photos: {}, stock: {} };
+  const read = { shop, car, plan, document, there: [], clocks: {}, photos: {}, gave: {}, stock: {} };
   return { ...sliceOf(zone, given, read), car: id, head };
 };
 
@@ -155,6 +168,20 @@ const photosNow = async (tx: Transaction, command: Command): Promise<Facts['phot
   });
   return Object.fromEntries(held.map(({ sha256, car, copySha256 }) => [sha256, { car, copy: copySha256 }]));
 };
+
+/** What the named car gave up: asked where a part is said to come off it. */
+const gaveNow = async (tx: Transaction, command: Command): Promise<Facts['given']> => {
+  const giver = giverOf(command);
+  if (giver === null) return {};
+  const rows = await tx.$queryRaw<{ part: string; row: PartRow }[]>`
+    SELECT key AS part, row FROM car_part WHERE car = ${giver} AND state = 'taken'`;
+  return {
+    [giver]: Object.fromEntries(rows.map(({ part, row: { takenFor, at } }) => [part, { takenFor, at }])),
+  };
+};
+
+const giverOf = ({ claim }: Command): string | null =>
+  claim.type === 'receive-part' ? (claim.from ?? null) : null;
 
 /** The places that a claim about stock names, as they are; whoever takes from them on a car waits for the shop's lock. */
 const stockNow = async (tx: Transaction, { claim }: Command, shop: Shop): Promise<Stock> => {

@@ -83,6 +83,12 @@ const ASKED: Readonly<Record<ClaimType, string>> = {
   'pick-kit': 'Pick the kit for …',
   'empty-kit': 'Empty the kit for …',
   'report-kit-line': 'Report hardware of the kit for …',
+  'grade-parts': 'Grade parts of the donor',
+  'send-parts': 'Send parts out',
+  'return-parts': 'Count parts in',
+  'open-trip': 'Plan a trip',
+  'promise-trip': 'Say when a trip is back',
+  'bill-trip': 'Enter the bill of a trip',
 };
 
 interface Asking {

@@ -161,6 +161,8 @@ export interface GateView {
 
 /** A part that comes off the donor: what to expect of it, and what became of it. */
 export interface DonorPart {
+  /** How it was graded, and where it lies; empty = nobody has. */
+  readonly found: string;
   /** The anchor of its row. */
   readonly href: string;
   readonly name: string;

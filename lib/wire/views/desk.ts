@@ -9,6 +9,7 @@ import type {
   Role,
   VerifyMethod,
 } from '@/lib/domain/base/vocabulary';
+import type { PartRow } from '@/lib/domain/car/rows';
 import type { CarClaim } from '@/lib/domain/commands';
 import type { SaidRefusal } from '@/lib/wire/door';
 import type { PersonTag } from './car';
@@ -154,8 +155,27 @@ export interface ConditionThing {
 
 export interface PartThing {
   readonly name: string;
-  readonly state: 'absent' | 'present' | 'fitted' | 'taken';
+  readonly state: PartRow['state'];
   readonly taking: readonly string[];
+  /** Where to look, as the plan has it; empty = it says nothing. */
+  readonly lookedAt: string;
+  /** The trip that it is out on, or back from and not looked over. */
+  readonly trip: string | null;
+  /** Cars that gave theirs up for this one. */
+  readonly givers: readonly string[];
+  /** What it may be taken off the shelf as. */
+  readonly shelf: readonly ShelfPiece[];
+}
+
+/** A trip that parts may go on. */
+export interface TripThing {
+  readonly trip: string;
+  readonly says: string;
+}
+
+export interface ShelfPiece {
+  readonly item: string;
+  readonly lot: string | null;
 }
 
 export interface OptionThing {
@@ -211,6 +231,7 @@ export interface Desk {
   /** Whom each job and stage was given to. */
   readonly given: Readonly<Record<string, readonly PersonId[]>>;
   /** Other cars on the floor: a part may be taken for one of them. */
+  readonly trips: readonly TripThing[];
   readonly cars: readonly CarId[];
   /** Acts about the car as a whole and about anything on it: what is always at hand. */
   readonly always: readonly ActRef[];

@@ -4,6 +4,7 @@ import type { Disposition, HoldScope } from '@/lib/domain/base/vocabulary';
 import { agreeing, counted } from '@/lib/domain/base/words';
 import type { RowSign } from './car';
 import type { Happening, Words } from './event-words';
+import { componentLine } from './component-line';
 import type { EventLine } from './log';
 
 export const line = (sign: RowSign, thing: string, says: string): EventLine => ({ sign, thing, says });
@@ -68,8 +69,6 @@ export const matterLine = (
       return line('passed', words.condition(event.condition), `is so: ${event.because}`);
     case 'condition-cleared':
       return line('gclosed', words.condition(event.condition), `is no longer so: ${event.because}`);
-    case 'part-received':
-      return pieceLine('vendor', thing(event.part), 'is here and good');
     case 'part-fitted':
       return pieceLine('passed', thing(event.part), 'is fitted');
     case 'part-unfitted':
@@ -140,6 +139,11 @@ export const matterLine = (
       return line('hint', thing(event.operation), `gives back from its kit ${takenText(event.lines, words)}`);
     case 'kit-line-reported':
       return line('failed', thing(event.operation), `${FAULT_WORDS[event.what]}: ${thing(event.item)}`);
+    case 'part-graded':
+    case 'part-sent':
+    case 'part-returned':
+    case 'part-received':
+      return componentLine(event, words);
   }
 };
 

@@ -149,6 +149,9 @@ const placeOf = (refusal: Refusal): Place | Elsewhere | null => {
     case 'clock-running':
       return at('operation', refusal.details.operation, 'Go to it');
     case 'part-absent':
+    case 'part-away':
+    case 'part-not-away':
+    case 'look-not-said':
     case 'part-not-fitted':
     case 'part-owed':
       return at('part', refusal.details.part, 'See the part');
@@ -212,6 +215,7 @@ const SIGNS: Partial<Record<RefusalCode, LineSign>> = {
   'check-too-short': 'clock',
   'clock-running': 'clock',
   'part-absent': 'owed',
+  'part-away': 'owed',
   'part-not-fitted': 'owed',
   'part-owed': 'owed',
   'photo-missing': 'photo',

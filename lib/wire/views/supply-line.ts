@@ -2,10 +2,11 @@
 import type { PurchasePayload } from '@/lib/domain/purchase-payload';
 import { END_WORDS } from '@/lib/domain/shop/stock-words';
 import type { SupplyPayload } from '@/lib/domain/supply-payload';
+import type { TripPayload } from '@/lib/domain/trip-payload';
 import type { EventLine } from './log';
 
 export const supplyLine = (
-  event: SupplyPayload | PurchasePayload,
+  event: SupplyPayload | PurchasePayload | TripPayload,
   supplier: (id: string) => string,
 ): EventLine => {
   switch (event.type) {
@@ -51,6 +52,16 @@ export const supplyLine = (
       );
     case 'order-credited':
       return line('hint', `Order ${event.order}`, `money comes back: ${event.why}`);
+    case 'trip-opened':
+      return line(
+        'vendor',
+        `Trip ${event.trip}`,
+        `goes to ${supplier(event.supplier)} on ${event.goes}, due back ${event.due}`,
+      );
+    case 'trip-promised':
+      return line('clock', `Trip ${event.trip}`, `is promised back for ${event.due}; it was ${event.was}`);
+    case 'trip-billed':
+      return line('hint', `Trip ${event.trip}`, `${supplier(event.supplier)} has sent a bill`);
   }
 };
 

@@ -117,6 +117,12 @@ const KINDS: Readonly<Record<EventType, true>> = {
   'kit-picked': true,
   'kit-emptied': true,
   'kit-line-reported': true,
+  'part-graded': true,
+  'part-sent': true,
+  'part-returned': true,
+  'trip-opened': true,
+  'trip-promised': true,
+  'trip-billed': true,
   'rate-set': true,
 };
 

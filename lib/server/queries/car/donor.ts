@@ -16,6 +16,7 @@ export const donorParts = (seen: Seen): readonly DonorPart[] =>
         href: `#${anchorOf('part', key)}`,
         name: seen.words.thing(key),
         grade: entry.grade ?? '',
+        found: foundWords(seen, key),
         lookedAt: entry.lookedAt ?? '',
         outside: entry.outside ?? '',
         state: PART_WORDS[row?.state ?? 'absent'],
@@ -24,6 +25,13 @@ export const donorParts = (seen: Seen): readonly DonorPart[] =>
       },
     ];
   });
+
+const foundWords = ({ car }: Seen, key: string): string => {
+  const component = car.components[key];
+  return component === undefined || component.grade === null
+    ? ''
+    : `${component.grade}${component.place === null ? '' : `, ${component.place}`}`;
+};
 
 /** The finding that the piece before it was given up for. */
 const condemned = ({ car }: Seen, key: string): string => {

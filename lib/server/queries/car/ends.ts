@@ -10,6 +10,7 @@ import { checkActs } from './check-acts';
 import { jointNext } from './joint-rows';
 import { dueMark, lineOf, saidUnder, waitLines } from './lines';
 import { editWords } from './matter-things';
+import { comingActs, partSign } from './matters';
 import { operationFacts, operationPeople, operationWord } from './operation-facts';
 import { placeKind } from './place-kind';
 import { clearingActs, finishedWork } from './rework';
@@ -135,13 +136,13 @@ const middleOf = (seen: Seen, acts: Acts, anchors: ReadonlySet<string>, end: Loo
       return { ...stopgapRow(seen, acts, key, says, who), waits: waitsOf(seen, jobs) };
     case 'part':
       return {
-        sign: 'owed',
+        sign: partSign(seen, key),
         name,
         says,
         who,
-        open: 'Receive',
+        open: seen.car.parts[key]?.state === 'out' ? 'Count in' : 'Receive',
         sheet: null,
-        acts: acts.all(['receive-part'], 'part', key),
+        acts: acts.all(comingActs(seen, key), 'part', key),
         waits: [],
       };
   }

@@ -5,6 +5,7 @@ import { applies } from '@/lib/domain/plan/resolve';
 import { operationFinished } from '@/lib/domain/plan/requirements';
 import { unmet } from '@/lib/domain/unmet';
 import type { ConditionRow, RowSign, RowView } from '@/lib/wire/views/car';
+import type { CarClaimType } from '@/lib/wire/views/desk';
 import { anchorOf } from '@/lib/wire/views/said-line';
 import { waitLines } from './lines';
 import type { Seen } from './seen';
@@ -110,6 +111,23 @@ export const PART_WORDS: Readonly<Record<PartRow['state'], string>> = {
   present: 'is here and good',
   fitted: 'is fitted',
   taken: 'was taken off',
+  out: 'is out to be worked on',
+  back: 'is back, not looked over yet',
+};
+
+/** A part that lies here is as much on its way on to the car as one that is out is on its way here. */
+export const partSign = ({ car }: Seen, key: Key): RowView['sign'] => {
+  const state = car.parts[key]?.state ?? 'absent';
+  if (state === 'fitted') return 'passed';
+  return state === 'present' || state === 'out' || state === 'back' ? 'vendor' : 'owed';
+};
+
+/** What may be said of one that is not here. */
+export const comingActs = ({ car, shop, facts }: Seen, key: Key): readonly CarClaimType[] => {
+  const state = car.parts[key]?.state ?? 'absent';
+  if (state === 'out') return ['return-parts'];
+  const hasTrip = Object.values(shop.trips).some(({ due }) => facts.day <= due);
+  return state === 'absent' && hasTrip ? ['receive-part', 'send-parts'] : ['receive-part'];
 };
 
 const partRow = (seen: Seen, acts: Acts, key: Key): RowView => {
@@ -121,17 +139,17 @@ const partRow = (seen: Seen, acts: Acts, key: Key): RowView => {
   return {
     ...EMPTY,
     id: anchorOf('part', key),
-    sign: state === 'fitted' ? 'passed' : state === 'present' ? 'vendor' : 'owed',
+    sign: partSign(seen, key),
     name: seen.words.thing(key),
     says: `${PART_WORDS[state]}${row === undefined ? '' : `, ${seen.when(row.at)}`}`,
-    open: isHere ? 'See it' : 'Receive',
+    open: isHere ? 'See it' : state === 'out' ? 'Count in' : 'Receive',
     acts: isHere
       ? acts.all(
           [...(state === 'present' && isRunning ? ['fit-part' as const] : []), 'take-part'],
           'part',
           key,
         )
-      : acts.all(['receive-part'], 'part', key),
+      : acts.all(comingActs(seen, key), 'part', key),
     waits:
       state === 'present' && !isRunning
         ? waitLines(

@@ -1,4 +1,5 @@
 /** The plainest claim of each type about a thing: what the rules are asked with, who would be refused it. */
+import { lastOuting } from '@/lib/domain/car/component-rows';
 import type { CarClaim } from '@/lib/domain/commands';
 import type { CarClaimType } from '@/lib/wire/views/desk';
 import type { Seen } from './seen';
@@ -82,5 +83,16 @@ export const sampleClaim = (seen: Seen, type: CarClaimType, key: string): CarCla
       return { type, car, operation: key };
     case 'report-kit-line':
       return { type, car, operation: key, item: '', what: 'wrong' };
+    case 'grade-parts':
+      return { type, car, parts: [{ part: key }] };
+    case 'send-parts':
+      return { type, car, trip: '', parts: [{ part: key, work: '' }] };
+    case 'return-parts':
+      return {
+        type,
+        car,
+        trip: lastOuting(seen.car.components[key])?.trip ?? '',
+        parts: [{ part: key, how: 'done' }],
+      };
   }
 };

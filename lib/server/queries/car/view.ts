@@ -17,11 +17,12 @@ import {
   signatureThings,
   stopgapThings,
 } from './matter-things';
-import { conditionKeys, conditionRows, partKeys, partRows } from './matters';
+import { conditionKeys, conditionRows, partRows } from './matters';
 import { cautionThings, operationThings } from './operation-things';
 import { optionRows } from './options';
 import type { Chosen } from './options';
 import { allPhotos, withPhotos } from './photos';
+import { partThings, tripThings } from './part-things';
 import { placeKind } from './place-kind';
 import { withRemarks } from './remarks';
 import { see } from './seen';
@@ -97,7 +98,7 @@ const actsIn = (rows: readonly RowView[], more: readonly ActRef[]): readonly Act
 ];
 
 const deskOf = (seen: Seen, acts: Acts, shown: readonly ActRef[], signature: string | null): Desk => {
-  const { car, plan, facts, words } = seen;
+  const { car, plan, facts } = seen;
   const operations = operationThings(seen, shown);
   const me = facts.people[facts.actor];
   // Made before the table of reasons is read, since each may add to it.
@@ -134,16 +135,8 @@ const deskOf = (seen: Seen, acts: Acts, shown: readonly ActRef[], signature: str
         },
       ]),
     ),
-    parts: Object.fromEntries(
-      partKeys(seen).map((key) => [
-        key,
-        {
-          name: words.thing(key),
-          state: car.parts[key]?.state ?? 'absent',
-          taking: brings(seen, { type: 'take-part', car: car.id, part: key, reason: '' }, 'part-taken'),
-        },
-      ]),
-    ),
+    parts: partThings(seen),
+    trips: tripThings(seen),
     options: Object.fromEntries(
       Object.entries(plan.document.options ?? {}).map(([key, { name, choices, usual }]) => [
         key,

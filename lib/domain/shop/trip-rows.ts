@@ -1,0 +1,35 @@
+/** Trips to who does outside work, as rows. What goes along is said on each car's own stream (`car.components`). */
+import type { CarId, Day, Instant, Key, PersonId } from '@/lib/domain/base/vocabulary';
+
+/** What the work on one part of one car cost, in the smallest unit of money. */
+export interface BilledPart {
+  readonly car: CarId;
+  readonly part: Key;
+  readonly money: number;
+}
+
+/** One bill of theirs; what comes later is another. */
+export interface TripBill {
+  readonly lines: readonly BilledPart[];
+  /** The way there and back. */
+  readonly freight: number;
+  /** Their number for it. */
+  readonly note: string | null;
+  readonly by: PersonId;
+  readonly at: Instant;
+}
+
+export interface TripRow {
+  /** A number; numbers are never used again. */
+  readonly id: string;
+  readonly supplier: string;
+  readonly goes: Day;
+  /** When it is promised back. */
+  readonly due: Day;
+  readonly bills: readonly TripBill[];
+  readonly by: PersonId;
+  readonly at: Instant;
+}
+
+export const nextTrip = (trips: Readonly<Record<string, TripRow>>): string =>
+  String(Object.keys(trips).reduce((most, id) => Math.max(most, Number(id)), 0) + 1);

@@ -1,0 +1,123 @@
+/** Reads the donor of one car: how each part was found, and what that makes to be bought and sent out. */
+import 'server-only';
+import type { Key } from '@/lib/domain/base/vocabulary';
+import { isGivenUp, lastOuting } from '@/lib/domain/car/component-rows';
+import { planKey } from '@/lib/domain/plan/positions';
+import { carNeed } from '@/lib/domain/shop/need';
+import { toSend } from '@/lib/domain/shop/outside';
+import type { Catalogue } from '@/lib/domain/shop/item';
+import type { Database } from '@/lib/server/database';
+import { catalogueFor } from '@/lib/server/load/catalogue';
+import { loadReleased } from '@/lib/server/load/plan';
+import { anchorOf } from '@/lib/wire/views/said-line';
+import type { DonorNeed, DonorPartLine, DonorView } from '@/lib/wire/views/donor';
+import { readCar } from './car';
+import { PART_WORDS, partKeys } from './car/matters';
+import { see } from './car/seen';
+import type { Seen } from './car/seen';
+
+/** Null where there is no such car. */
+export const donorView = async (
+  db: Database,
+  id: string,
+  actor: string,
+  now: string,
+): Promise<DonorView | null> => {
+  const [given, released] = await Promise.all([readCar(db, id, actor, now), loadReleased(db)]);
+  if (given === null) return null;
+  const seen = see(given);
+  const parts = donorKeys(seen).map((key) => lineOf(seen, key));
+  const graded = parts.filter(({ grade }) => grade !== null).length;
+  const { car } = seen;
+  return {
+    car: { id: car.id, chassis: car.chassis, colour: car.colour },
+    says:
+      parts.length === 0
+        ? 'This plan takes nothing off a donor.'
+        : `${String(parts.length)} kinds of parts; ${graded === parts.length ? 'all are graded' : `${String(graded)} graded`}.`,
+    parts,
+    need: needOf(seen, catalogueFor(Object.values(released), seen.shop.items)),
+    toSend: toSend(seen.plan, seen.car).map((key) => ({
+      key,
+      name: nameOf(seen, key),
+      days: seen.plan.document.parts?.[key]?.outside ?? '',
+    })),
+    findings: Object.entries(car.findings).flatMap(([finding, { about, state, text }]) =>
+      about.kind === 'part' && state !== 'closed' && donorKeys(seen).includes(planKey(about.key))
+        ? [
+            {
+              id: finding,
+              text: `${seen.words.thing(about.key)}: ${text}`,
+              href: `/cars/${encodeURIComponent(car.id)}#${anchorOf('finding', finding)}`,
+            },
+          ]
+        : [],
+    ),
+  };
+};
+
+/** Whoever sees that most donors want it buys it for the next one as well. */
+const othersWords = ({ car, floor }: Seen, part: Key): string => {
+  const graded = floor.flatMap(({ plan, components }) => {
+    const grade = components[part]?.grade ?? null;
+    return plan === car.plan && grade !== null ? [grade] : [];
+  });
+  const given = graded.filter(isGivenUp).length;
+  return graded.length > 1 && given > 1
+    ? `; ${String(given)} of ${String(graded.length)} donors on the floor want one`
+    : '';
+};
+
+const donorKeys = (seen: Seen): readonly Key[] =>
+  partKeys(seen).filter((key) => seen.plan.document.parts?.[key]?.origin === 'donor');
+
+const nameOf = (seen: Seen, key: Key): string => seen.plan.document.parts?.[key]?.name ?? key;
+
+const lineOf = (seen: Seen, key: Key): DonorPartLine => {
+  const { car, plan } = seen;
+  const entry = plan.document.parts?.[key];
+  const row = car.parts[key];
+  const state = row?.state ?? 'absent';
+  const component = car.components[key];
+  const grade = component?.grade ?? null;
+  const isByGrade = state === 'present' && grade === 'reuse' && component?.piece === row?.piece;
+  const outing = state === 'out' || state === 'back' ? lastOuting(component) : undefined;
+  const isNew = component !== undefined && component.piece !== (row?.piece ?? 1);
+  const from = component?.from ?? null;
+  const takenFor = state === 'taken' ? (row?.takenFor ?? null) : null;
+  return {
+    key,
+    name: nameOf(seen, key),
+    isCritical: entry?.critical === true,
+    lookedAt: entry?.lookedAt ?? '',
+    usual: entry?.grade ?? null,
+    grade,
+    place: component?.place ?? '',
+    serial: component?.serial ?? '',
+    note: component?.note ?? '',
+    stands: [
+      ...(state === 'absent' || isByGrade
+        ? []
+        : [
+            `${isNew ? 'another one ' : ''}${PART_WORDS[state]}${outing === undefined ? '' : ` (trip ${outing.trip})`}`,
+          ]),
+      ...(takenFor === null ? [] : [`for ${takenFor}`]),
+      ...(from === null ? [] : [`off ${from}`]),
+    ].join(' '),
+    isOpen: state === 'absent' ? !isNew : isByGrade && from === null && component?.outings.length === 0,
+  };
+};
+
+/** Parts to be bought because of how this donor is; hardware stands on the page of the demand. */
+const needOf = (seen: Seen, catalogue: Catalogue): readonly DonorNeed[] => {
+  const { car, plan, facts, words } = seen;
+  return carNeed(plan, car, facts, catalogue)
+    .lines.filter(({ what, cause }) => what === 'part' && cause.kind === 'graded')
+    .map(({ item, at, cause }) => ({
+      key: item,
+      name: nameOf(seen, item),
+      says: `for ${words.thing(at)}${othersWords(seen, item)}`,
+      isUnusual: cause.kind === 'graded' && !isGivenUp(cause.usual),
+    }))
+    .toSorted((a, b) => Number(b.isUnusual) - Number(a.isUnusual));
+};
