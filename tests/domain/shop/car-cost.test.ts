@@ -261,6 +261,19 @@ describe('a car so far', () => {
     expect(cost.soFar.material).toBe(12_265);
   });
 
+  test('a part off another car, or back from outside work, was not bought', () => {
+    const shop = opened();
+    shop.does('tom', { type: 'receive-part', part: 'P-1' });
+    const car = shop.world.cars['C1'] ?? never();
+    const bought = (more: object): number => {
+      const events = shop.heard.map((event) =>
+        event.type === 'part-received' ? { ...event, ...more } : event,
+      );
+      return costOfCar(compilePlan(DOCUMENT, {}), car, events, booksOf(shop)).total;
+    };
+    expect([bought({}), bought({ from: 'C2' }), bought({ looked: 'true' })]).toEqual([12_000, 0, 0]);
+  });
+
   test('what the shelf loses of bulk is no car’s', () => {
     const shop = opened();
     const books = booksOf(shop);
