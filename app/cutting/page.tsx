@@ -4,6 +4,7 @@ import type { ReactNode } from 'react';
 import { CutBars, CutOffPattern } from '@/components/cutting/bars';
 import { CutCars } from '@/components/cutting/cars';
 import { CutMarks, capital } from '@/components/cutting/marks';
+import { Rack } from '@/components/cutting/rack';
 import { PrintButton } from '@/components/ui/print-button';
 import { FollowFloor } from '@/components/shop/follow';
 import { Glyph } from '@/components/ui/glyph';
@@ -83,7 +84,8 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
           ))}
         </ul>
       )}
-      {items.map(({ key, name, terms, notes: said }, index) => {
+      {items.map((item, index) => {
+        const { key, name, terms, notes: said } = item;
         const [draw, answer] = [toDraw[index] ?? null, answerOf(index)];
         return (
           <section key={key} className="sheet material" aria-labelledby={`item-${key}`}>
@@ -93,6 +95,7 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
               </h2>
               <p className="dim">{terms}</p>
             </header>
+            <Rack item={item} />
             {said.map((note) => (
               <p key={note} className="verdict">
                 <Glyph name="error" size={20} /> <span>{note}</span>
@@ -112,11 +115,6 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
             <CutMarks key={item.key} item={item} />
           ))}
         </div>
-      )}
-      {items.length === 0 ? null : (
-        <p className="small dim">
-          Rests that lie in the rack are not counted yet: every plan here begins with new lengths.
-        </p>
       )}
     </>
   );

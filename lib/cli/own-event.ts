@@ -83,6 +83,7 @@ export const OWN_EVENT: Readonly<Record<ClaimType, EventType>> = {
   'grade-parts': 'part-graded',
   'send-parts': 'part-sent',
   'return-parts': 'part-returned',
+  'count-remnants': 'remnants-counted',
   'open-trip': 'trip-opened',
   'promise-trip': 'trip-promised',
   'bill-trip': 'trip-billed',

@@ -43,6 +43,7 @@ export const SHOP_COMMANDS: Readonly<Record<ShopClaim['type'], CommandRule>> = {
     'value-unreadable',
     'lot-of-other-item',
   ]),
+  'count-remnants': note('shop', 'anyone', 'what rests of an item lie in the rack', ['value-unreadable']),
   // buying
   'set-item': note('shop', LEADS, 'what the shop keeps of an item, and how', ITEM_TERMS),
   'set-supplier': note('shop', LEADS, 'who sells to the shop, and on what terms', SUPPLIER),

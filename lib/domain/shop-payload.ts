@@ -1,5 +1,5 @@
 /** What happened to the shop's own books: people, tools, plans, lots. `events.ts` puts them beside what happens on cars. */
-import type { Instant, LotId, PersonId, Role, ToolId } from './base/vocabulary';
+import type { Instant, Key, LotId, PersonId, Role, ToolId } from './base/vocabulary';
 import type { PurchasePayload } from './purchase-payload';
 import type { TripPayload } from './trip-payload';
 import type { HourRate } from './shop/rates';
@@ -60,6 +60,7 @@ export type ShopPayload =
       readonly found: string;
     })
   | (StockPlace & { readonly type: 'stock-put-away'; readonly bin: string })
+  | { readonly type: 'remnants-counted'; readonly item: Key; readonly lengths: readonly string[] }
   | SupplyPayload
   | PurchasePayload
   | TripPayload

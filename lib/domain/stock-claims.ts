@@ -29,4 +29,6 @@ export type StockClaim =
       readonly forCar?: CarId;
     })
   | (OfStock & { readonly type: 'put-back'; readonly quantity: string })
-  | { readonly type: 'put-away'; readonly places: readonly PutAway[] };
+  | { readonly type: 'put-away'; readonly places: readonly PutAway[] }
+  /** All that lies in the rack of an item, each with its unit; none = the rack is empty of it. */
+  | { readonly type: 'count-remnants'; readonly item: Key; readonly lengths: readonly string[] };

@@ -44,4 +44,5 @@ export const stockClaims = [
       .min(1)
       .max(MOST),
   }),
+  z.strictObject({ type: z.literal('count-remnants'), item: idSchema, lengths: z.array(figure).max(500) }),
 ] as const;

@@ -71,9 +71,15 @@ export const midway = (shop: Shop, calendar: Calendar): void => {
   ]);
 };
 
+/** What three frames have left over; invented. */
+const restsInRack: readonly ShopClaim[] = [
+  { type: 'count-remnants', item: 'T60', lengths: ['1985 mm', '1240 mm', '655 mm'] },
+  { type: 'count-remnants', item: 'S40', lengths: ['820 mm', '410 mm'] },
+];
+
 /** Friday afternoon: somebody walks past the bins with a list. */
 export const counting = (shop: Shop, calendar: Calendar, world: World): void => {
-  shop(calendar.day(2), '16:20', DEMO_LEAD, [stocktake(world)]);
+  shop(calendar.day(2), '16:20', DEMO_LEAD, [stocktake(world), ...restsInRack]);
 };
 
 /** An order that is not whole yet. */

@@ -108,6 +108,7 @@ export const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
   'grade-parts': { ...CAR, type: 'grade-parts', parts: [{ part: 'P-1', grade: 'reuse' }] },
   'send-parts': { ...CAR, type: 'send-parts', trip: '1', parts: [{ part: 'P-1', work: 'skim' }] },
   'return-parts': { ...CAR, type: 'return-parts', trip: '1', parts: [{ part: 'P-1', how: 'done' }] },
+  'count-remnants': { type: 'count-remnants', item: 'T60', lengths: ['640 mm'] },
   'open-trip': { type: 'open-trip', trip: '1', supplier: 'O', goes: '2026-03-02', due: '2026-03-09' },
   'promise-trip': { type: 'promise-trip', trip: '1', due: '2026-03-11' },
   'bill-trip': { type: 'bill-trip', trip: '1', lines: [{ car: 'C1', part: 'P-1', money: 4500 }] },

@@ -138,6 +138,7 @@ const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
   ['ada', { type: 'set-rate', from: '2026-03-02', money: 3800 }],
   ['leo', { type: 'assign', job: 'stage:AX', add: ['tom'] }],
   ['leo', { type: 'choose-option', option: 'heater', choice: 'none' }],
+  ['tom', { type: 'count-remnants', item: 'NUT', lengths: ['640 mm', '1.2 m'] }],
   ['leo', { type: 'open-trip', trip: '1', supplier: 'H', goes: '2026-03-02', due: '2026-03-09' }],
   ['leo', { type: 'promise-trip', trip: '1', due: '2026-03-04' }],
   ['tom', { type: 'grade-parts', parts: [{ part: 'P-1', grade: 'refurbish', place: '2B' }] }],

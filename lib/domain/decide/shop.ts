@@ -43,6 +43,7 @@ export const decideShop = (
     case 'draw-stock':
     case 'put-back':
     case 'put-away':
+    case 'count-remnants':
       return decideStock(facts, stock, claim);
     case 'approve-order':
     case 'receive-order':

@@ -4,6 +4,7 @@ import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { ClaimOf } from '@/lib/domain/commands';
 import type { Facts } from '@/lib/domain/facts';
+import { parseLength } from '@/lib/domain/plan/cut';
 import { parseBin } from '@/lib/domain/shop/lot-state';
 import { EMPTY_PLACE, foundBeyond, onHand, stockKey, stockText } from '@/lib/domain/shop/stock';
 import type { Stock, StockPlace } from '@/lib/domain/shop/stock';
@@ -23,11 +24,25 @@ export const decideStock = (facts: Facts, stock: Stock, claim: StockClaim): Shop
       return together('place', claim.places, (line) => putAway(facts, line));
     case 'draw-stock':
       return drawn(facts, claim);
+    case 'count-remnants':
+      return rackCounted(claim);
   }
 };
 
 const unreadable = (field: string, text: string, wanted: string): Refusal =>
   refuse('value-unreadable', { field, text, wanted });
+
+/** The longest first, so that the rack reads as one looks along it; lengths are kept as they were said. */
+const rackCounted = ({ item, lengths }: ClaimOf<'count-remnants'>): ShopDecision => {
+  const read = lengths.map((text) => ({ text: text.trim(), length: parseLength(text) }));
+  const bad = read.filter(({ length }) => length === null || compare(length, ZERO) <= 0);
+  if (bad.length > 0)
+    return denied(
+      bad.map(({ text }) => unreadable(`a rest of ${item}`, text, 'a length with its unit, such as 640 mm')),
+    );
+  const sorted = read.toSorted((a, b) => compare(b.length ?? ZERO, a.length ?? ZERO)).map(({ text }) => text);
+  return accepted({ type: 'remnants-counted', item, lengths: sorted });
+};
 
 /** All lines or none. The same place twice would count the second time what the first has changed already. */
 const together = <Line extends { readonly item: string; readonly lot?: string }>(

@@ -74,6 +74,13 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
       return event.lot === null
         ? { ...shop, bins: { ...shop.bins, [event.item]: { bin: event.bin } } }
         : onLot(shop, event.lot, (lot) => ({ ...lot, bin: event.bin }));
+    case 'remnants-counted': {
+      const { item, lengths, meta } = event;
+      return {
+        ...shop,
+        remnants: { ...shop.remnants, [item]: { item, lengths, by: meta.by, at: meta.at } },
+      };
+    }
     case 'stock-received':
     case 'stock-put-back':
     case 'stock-drawn':

@@ -16,6 +16,7 @@ export const SHOP_TABLES = [
   'line_pin',
   'purchase_order',
   'trip',
+  'remnant',
   'hour_rate',
 ] as const;
 export type ShopTable = (typeof SHOP_TABLES)[number];
@@ -46,6 +47,7 @@ export const shopDelta = (before: Shop | null, after: Shop): readonly ShopRow[] 
   ...differing('line_pin', before?.pins, after.pins),
   ...differing('purchase_order', before?.orders, after.orders),
   ...differing('trip', before?.trips, after.trips),
+  ...differing('remnant', before?.remnants, after.remnants),
   ...differing('hour_rate', before?.rates, after.rates),
 ];
 
@@ -100,6 +102,7 @@ export const fromShopRows = (version: number, rows: readonly ShopRow[]): Shop =>
     pins: of('line_pin'),
     orders: of('purchase_order'),
     trips: of('trip'),
+    remnants: of('remnant'),
     rates: of('hour_rate'),
   };
 };

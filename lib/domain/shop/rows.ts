@@ -2,6 +2,7 @@
 import type { Day, Instant, Key, LotId, PersonId, Role, ToolId } from '@/lib/domain/base/vocabulary';
 import { NO_SUPPLY } from './offer-rows';
 import type { SupplyRows } from './offer-rows';
+import type { RemnantRow } from './remnants';
 import type { HourRates } from './rates';
 import type { Adapter, Tool } from '@/lib/domain/torque/tool';
 
@@ -74,6 +75,8 @@ export interface Shop extends SupplyRows {
   readonly lots: Readonly<Record<LotId, Lot>>;
   /** By item. */
   readonly bins: Readonly<Record<Key, Bin>>;
+  /** By item. */
+  readonly remnants: Readonly<Record<Key, RemnantRow>>;
   /** By hash. */
   readonly plans: Readonly<Record<string, ReleasedPlan>>;
   readonly rates: HourRates;
@@ -86,6 +89,7 @@ export const EMPTY_SHOP: Shop = {
   adapters: {},
   lots: {},
   bins: {},
+  remnants: {},
   plans: {},
   rates: {},
   ...NO_SUPPLY,

@@ -86,6 +86,7 @@ const ASKED: Readonly<Record<ClaimType, string>> = {
   'grade-parts': 'Grade parts of the donor',
   'send-parts': 'Send parts out',
   'return-parts': 'Count parts in',
+  'count-remnants': 'Count the rests of …',
   'open-trip': 'Plan a trip',
   'promise-trip': 'Say when a trip is back',
   'bill-trip': 'Enter the bill of a trip',

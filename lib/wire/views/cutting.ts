@@ -29,6 +29,14 @@ export interface CutItem {
   readonly marks: readonly CutMark[];
   /** What is in no drawing, and why. */
   readonly notes: readonly string[];
+  readonly rack: CutRack;
+}
+
+/** Rests of one item, as they were counted. */
+export interface CutRack {
+  /** In millimetres, as they are typed again. */
+  readonly lengths: string;
+  readonly says: string;
 }
 
 export interface CutVerdict {
@@ -47,7 +55,7 @@ export interface DrawnPiece {
 }
 
 export interface DrawnBar {
-  /** `length 1`, `remnant R-3`. */
+  /** `length 1`, `remnant 2`. */
   readonly name: string;
   readonly length: string;
   /** Of the longest bar. */

@@ -87,6 +87,14 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn, suppl
       );
     case 'stock-put-away':
       return line('hint', placeWords(event), `lies in ${event.bin} from now on`);
+    case 'remnants-counted':
+      return line(
+        'passed',
+        event.item,
+        event.lengths.length === 0
+          ? 'no rests are in the rack'
+          : `rests in the rack: ${event.lengths.join(', ')}`,
+      );
     case 'rate-set':
       return line('hint', 'Rate of an hour', `is set from ${event.rate.id} on`);
     default:

@@ -117,6 +117,7 @@ const KINDS: Readonly<Record<EventType, true>> = {
   'kit-picked': true,
   'kit-emptied': true,
   'kit-line-reported': true,
+  'remnants-counted': true,
   'part-graded': true,
   'part-sent': true,
   'part-returned': true,

@@ -74,6 +74,12 @@ describe('grading', () => {
     expect(ends()).toEqual([]);
   });
 
+  test('one that the plan would buy new and that is worth refurbishing is not bought', () => {
+    shop.does('tom', { type: 'grade-parts', parts: [{ part: 'P-08', grade: 'refurbish' }] });
+    expect(part('P-08')?.state ?? 'absent').toBe('absent');
+    expect(bought()).toEqual([]);
+  });
+
   test('a mis-tap is mended, and what stands on the car is no longer graded', () => {
     shop.does('tom', { type: 'grade-parts', parts: [{ part: 'P-11', grade: 'reuse' }] });
     shop.does('tom', { type: 'grade-parts', parts: [{ part: 'P-11', grade: 'scrap' }] });

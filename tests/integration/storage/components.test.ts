@@ -68,9 +68,19 @@ test('a part comes off another car only once that car has given it up for this o
 });
 
 test('out and back; a bought one leaves its lot by the event that receives it', async () => {
-  await shop.must('tom', { type: 'send-parts', car: 'C1', trip: '1', parts: [{ part: 'P-11', work: 'brushes' }] });
+  await shop.must('tom', {
+    type: 'send-parts',
+    car: 'C1',
+    trip: '1',
+    parts: [{ part: 'P-11', work: 'brushes' }],
+  });
   expect((await partsOf('C1')).parts['P-11']?.state).toBe('out');
-  await shop.must('tom', { type: 'return-parts', car: 'C1', trip: '1', parts: [{ part: 'P-11', how: 'done' }] });
+  await shop.must('tom', {
+    type: 'return-parts',
+    car: 'C1',
+    trip: '1',
+    parts: [{ part: 'P-11', how: 'done' }],
+  });
   await shop.must('tess', { type: 'receive-part', car: 'C1', part: 'P-11', looked: 'draws 90 A' });
   await shop.must('leo', { type: 'receive-lot', lot: 'L-1', item: 'P-11', quantity: 1 });
   await shop.must('tom', { type: 'receive-part', car: 'C2', part: 'P-11', item: 'P-11', lot: 'L-1' });
@@ -79,9 +89,18 @@ test('out and back; a bought one leaves its lot by the event that receives it', 
 });
 
 test.each([
-  ['a grade that is none', `UPDATE car_component SET row = jsonb_set(row, '{grade}', '"fair"') WHERE car = 'C1'`],
-  ['a giver that is no car', `UPDATE car_component SET row = jsonb_set(row, '{from}', '"C9"') WHERE car = 'C1'`],
-  ['a car that robs itself', `UPDATE car_component SET row = jsonb_set(row, '{from}', '"C1"') WHERE car = 'C1'`],
+  [
+    'a grade that is none',
+    `UPDATE car_component SET row = jsonb_set(row, '{grade}', '"fair"') WHERE car = 'C1'`,
+  ],
+  [
+    'a giver that is no car',
+    `UPDATE car_component SET row = jsonb_set(row, '{from}', '"C9"') WHERE car = 'C1'`,
+  ],
+  [
+    'a car that robs itself',
+    `UPDATE car_component SET row = jsonb_set(row, '{from}', '"C1"') WHERE car = 'C1'`,
+  ],
   ['a state that is none', `UPDATE car_part SET row = jsonb_set(row, '{state}', '"lost"') WHERE car = 'C1'`],
   ['a trip that is back before it went', `UPDATE trip SET row = jsonb_set(row, '{due}', '"2026-03-01"')`],
   ['a trip to nobody', `UPDATE trip SET row = jsonb_set(row, '{supplier}', '"nobody"')`],

@@ -5,12 +5,14 @@ import { planOf } from '@/lib/domain/facts';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import { carCuts, cutLists } from '@/lib/domain/shop/cut-list';
 import type { CarCuts, CutList } from '@/lib/domain/shop/cut-list';
+import { remnantsOf } from '@/lib/domain/shop/remnants';
+import type { Shop } from '@/lib/domain/shop/rows';
 import type { Database } from '@/lib/server/database';
 import { loadFloor } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
-import { shopSetting } from '@/lib/server/load/shop';
+import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { shopDay } from '@/lib/wire/shop-day';
-import type { CutCar, CutCarChoice, CutItem } from '@/lib/wire/views/cutting';
+import type { CutCar, CutCarChoice, CutItem, CutRack } from '@/lib/wire/views/cutting';
 import { namesOf } from '@/lib/wire/views/names';
 import { whenWords } from '@/lib/wire/views/when';
 import { named } from '../board/words';
@@ -41,7 +43,8 @@ export const cuttingView = async (
   chosen: readonly string[],
   now: string,
 ): Promise<CuttingView> => {
-  const [floor, setting] = await Promise.all([loadFloor(db), shopSetting(db)]);
+  const [floor, setting, shop] = await Promise.all([loadFloor(db), shopSetting(db), loadShop(db)]);
+  const when = whenWords(setting.zone, shopDay(setting.zone)(now));
   const plans = await loadPlans(
     db,
     floor.map((car) => car.plan),
@@ -53,15 +56,16 @@ export const cuttingView = async (
   const asking = all.filter(({ cuts }) => cuts.wanted.length > 0);
   const picked = asking.filter(({ car }) => chosen.includes(car.id));
   const inPlan = picked.length === 0 ? asking : picked;
-  // No remnants yet: the shop keeps no rack.
   const { lists, withoutLengths } = cutLists(
     inPlan.map(({ plan }) => plan),
     inPlan.flatMap(({ cuts }) => cuts.wanted),
+    remnantsOf(shop.remnants),
   );
   const nameOf = (item: string): string =>
     all.map(({ plan }) => namesOf(plan.document)(item)).find((name) => name !== null) ?? item;
   const cars = inPlan.map(({ car }) => tagOf(car));
-  const items = lists.map((list) => itemOf(list, nameOf(list.item), cars));
+  const rackOf = rackWords(shop, when);
+  const items = lists.map((list) => itemOf(list, nameOf(list.item), cars, rackOf(list.item)));
   return {
     says: saysOf(floor.length, cars),
     cars: asking.map(({ car }) => ({ ...tagOf(car), isIn: inPlan.some((each) => each.car === car) })),
@@ -76,7 +80,7 @@ export const cuttingView = async (
       ),
       ...all.flatMap(carNotes),
     ],
-    asOf: whenWords(setting.zone, shopDay(setting.zone)(now))(now),
+    asOf: when(now),
   };
 };
 
@@ -102,10 +106,29 @@ const carNotes = ({ car, plan, cuts: { undecided, byHand } }: Cutting): readonly
   ];
 };
 
+/** What lies in the rack of an item. */
+const rackWords =
+  ({ remnants, people }: Shop, when: (at: string) => string) =>
+  (item: string): CutRack => {
+    const row = remnants[item];
+    const lengths = (remnantsOf(remnants)[item] ?? []).map(({ length }) => millimetres(length));
+    const by = row === undefined ? '' : `, counted ${when(row.at)} by ${people[row.by]?.name ?? row.by}`;
+    return {
+      lengths: lengths.map((each) => each.replaceAll(',', '')).join(', '),
+      says:
+        row === undefined
+          ? 'Nobody has counted the rests in the rack: this plan begins with new lengths.'
+          : lengths.length === 0
+            ? `No rests in the rack${by}.`
+            : `${lengths.length === 1 ? 'One rest' : `${String(lengths.length)} rests`} in the rack: ${lengths.join(' · ')} mm${by}.`,
+    };
+  };
+
 const itemOf = (
   { item, terms, marked, tooLong, problem }: CutList,
   name: string,
   cars: readonly CutCar[],
+  rack: CutRack,
 ): CutItem => {
   const tags = new Map(cars.map((car) => [car.id, car]));
   const { kerf, ends, keep, lengths } = terms;
@@ -138,5 +161,6 @@ const itemOf = (
         ? ['These lengths have no common measure fine enough: round them in the plan.']
         : []),
     ],
+    rack,
   };
 };
