@@ -5,7 +5,7 @@ import { hasRole, present } from '@/lib/server/auth/session';
 import type { Present } from '@/lib/server/auth/session';
 
 interface ForLeadsProps {
-  readonly current: NonNullable<ComponentProps<typeof ShopStrip>['current']>;
+  readonly current?: ComponentProps<typeof ShopStrip>['current'];
   /** The page itself, made only for somebody who may see it. */
   readonly page: (who: Present) => Promise<ReactNode> | ReactNode;
 }

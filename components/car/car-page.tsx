@@ -20,10 +20,12 @@ interface CarPageProps {
   readonly job: string | null;
   /** A signature that the address asks to strike. */
   readonly signature: string | null;
+  /** A lead or an owner is led to what it cost. */
+  readonly seesCost: boolean;
 }
 
 /** One car: loose ends first. */
-export function CarPage({ view, job, signature }: CarPageProps) {
+export function CarPage({ view, job, signature, seesCost }: CarPageProps) {
   const { head, ends, work, gate, desk, places, parts } = view;
   const open = work.filter((group) => group.isOpen).map(({ id }) => id);
   return (
@@ -36,7 +38,7 @@ export function CarPage({ view, job, signature }: CarPageProps) {
       >
         <Again at={view.again} />
         <main className="car">
-          <CarHead view={view} />
+          <CarHead view={view} seesCost={seesCost} />
           <div className="cols">
             <div className="left">
               <Ends groups={ends} says={head.counts.endsSay} />

@@ -7,7 +7,7 @@ import { Glyph } from '@/components/ui/glyph';
 import type { CarView, ConditionRow, Head, PersonTag, StageView } from '@/lib/wire/views/car';
 
 /** What is stamped on the car's plate, its way through the stages, and what is physically so. */
-export function CarHead({ view }: { readonly view: CarView }) {
+export function CarHead({ view, seesCost }: { readonly view: CarView; readonly seesCost: boolean }) {
   const { head, stages, conditions, id } = view;
   const isDone = head.delivered;
   return (
@@ -28,6 +28,11 @@ export function CarHead({ view }: { readonly view: CarView }) {
             <Link className="btn" href={`/cars/${encodeURIComponent(id)}/log`} prefetch={false}>
               Log
             </Link>
+            {seesCost ? (
+              <Link className="btn" href={`/cars/${encodeURIComponent(id)}/cost`} prefetch={false}>
+                Cost
+              </Link>
+            ) : null}
           </p>
         </div>
         <Way stages={stages} />

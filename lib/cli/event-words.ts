@@ -57,6 +57,8 @@ const shopWords = (event: ShopEvent): string => {
       return `${placeWords(event)} lies in ${event.bin}`;
     case 'remnants-counted':
       return `rests of ${event.item} in the rack: ${event.lengths.join(', ') || 'none'}`;
+    case 'rate-set':
+      return `an hour of the shop has its rate from ${event.rate.id}`;
     default:
       return supplyWords(event);
   }

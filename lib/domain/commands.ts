@@ -89,7 +89,8 @@ export type ShopClaim =
   | StockClaim
   | SupplyClaim
   | PurchaseClaim
-  | TripClaim;
+  | TripClaim
+  | { readonly type: 'set-rate'; readonly from: Day; readonly money: number };
 
 export interface AddTool {
   readonly type: 'add-tool';

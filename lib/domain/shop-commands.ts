@@ -73,6 +73,7 @@ export const SHOP_COMMANDS: Readonly<Record<ShopClaim['type'], CommandRule>> = {
     'nothing-outstanding',
   ]),
   'credit-order': note('shop', LEADS, 'money of an order comes back', ['deposit-not-owed']),
+  'set-rate': note('shop', OWNER, 'what an hour of the shop costs from a day on'),
 
   // outside work
   'open-trip': note('shop', LEADS, 'a trip to who does outside work is planned', [

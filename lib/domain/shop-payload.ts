@@ -2,6 +2,7 @@
 import type { Instant, Key, LotId, PersonId, Role, ToolId } from './base/vocabulary';
 import type { PurchasePayload } from './purchase-payload';
 import type { TripPayload } from './trip-payload';
+import type { HourRate } from './shop/rates';
 import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
 import type { DrawnOut, StockPlace } from './shop/stock';
 import type { SupplyPayload } from './supply-payload';
@@ -62,4 +63,5 @@ export type ShopPayload =
   | { readonly type: 'remnants-counted'; readonly item: Key; readonly lengths: readonly string[] }
   | SupplyPayload
   | PurchasePayload
-  | TripPayload;
+  | TripPayload
+  | { readonly type: 'rate-set'; readonly rate: HourRate };

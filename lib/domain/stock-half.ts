@@ -26,17 +26,14 @@ export const stockHalf = (event: Event): readonly StockChange[] => {
         },
       ];
     }
-    case 'hardware-fitted':
-    case 'operation-finished':
-      return drawn(event.drawn ?? []);
-    case 'kit-line-reported':
-      return drawn(event.drawn);
-    case 'part-received':
-      return drawn(event.drawn ?? []);
     default:
-      return [];
+      return drawn(drawnBy(event) ?? []);
   }
 };
+
+/** What an event of a car took from stock; null where it says nothing of it, as in logs from before stock was kept. */
+export const drawnBy = (event: Event): readonly Drawn[] | null =>
+  'drawn' in event ? (event.drawn ?? null) : null;
 
 /** A lot's quantity is a number in its event: as it is written, 7.5 is 15/2. */
 const fromNumber = (quantity: number): Exact =>

@@ -61,4 +61,5 @@ export const purchaseClaims = [
     isDeposit: z.boolean().optional(),
     why: words.max(500, 'this is longer than 500 characters'),
   }),
+  z.strictObject({ ...is('set-rate'), from: day, money }),
 ] as const;

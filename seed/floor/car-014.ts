@@ -4,7 +4,8 @@ import { DEMO_LEAD } from '@/seed/demo-shop';
 import { CarWork } from './car-work';
 import type { Floor } from './car-work';
 import { gradeDonor } from './donor';
-import { LOT_TOO_SOFT, lotTooSoft } from './lots';
+import { LOT_TOO_SOFT } from './lots';
+import { tubeNutsCome } from './supply';
 
 const FIRST: readonly PersonId[] = ['tobit', 'ines'];
 const SECOND: readonly PersonId[] = ['ines', 'tobit'];
@@ -48,7 +49,7 @@ const lines = (work: CarWork): void => {
 
 const softLotComes = (work: CarWork): void => {
   if (work.floor.driver.world.shop.lots[LOT_TOO_SOFT] !== undefined) return;
-  work.floor.driver.must(DEMO_LEAD, lotTooSoft);
+  work.floor.driver.must(DEMO_LEAD, tubeNutsCome);
 };
 
 /** Pinholes: the lead has it lined, and the sealer wants three days before the test may be made again. */

@@ -36,14 +36,8 @@ export const openingLots = (document: PlanDocument, laterBy: (days: number) => D
       };
     });
 
-/** Tube nuts bought again, half way through one car's brake lines; of them the supplier will have bad news. */
+/** Tube nuts bought again, half way through one car's brake lines (`supply.ts`); of them the supplier will have bad news. */
 export const LOT_TOO_SOFT = 'L-0941';
-export const lotTooSoft: ReceiveLot = {
-  type: 'receive-lot',
-  lot: LOT_TOO_SOFT,
-  item: 'TN-M10',
-  quantity: 50,
-};
 
 /** Lock nuts bought again, and a box whose paper never came, so that nobody may use it. */
 export const laterLots: readonly ReceiveLot[] = [

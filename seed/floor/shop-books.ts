@@ -15,7 +15,7 @@ import { addDays } from './calendar';
 import type { Calendar } from './calendar';
 import { bins, firstBulk, stocktake } from './shelf';
 import { LOT_TOO_SOFT, laterLots, openingLots } from './lots';
-import { halfOfIt, lastOrder, openingSupply } from './supply';
+import { FIRST_RATE, LATER_RATE, halfOfIt, hourRate, lastOrder, openingSupply, tubeNuts } from './supply';
 
 /** Enters these at that time of that day. */
 export type Shop = (day: Day, time: string, by: PersonId, claims: readonly ShopClaim[]) => void;
@@ -30,6 +30,7 @@ export const opening = (shop: Shop, { today }: Calendar, opened: Day, plan: Demo
   shop(opened, '10:00', DEMO_OWNER, lots);
   shop(opened, '13:00', DEMO_LEAD, [bins(plan.document), firstBulk(plan.document)]);
   shop(opened, '11:00', DEMO_OWNER, openingSupply());
+  shop(opened, '11:30', DEMO_OWNER, [hourRate(opened, FIRST_RATE)]);
 };
 
 /** One paper of one of them runs out the day after tomorrow. */
@@ -45,8 +46,16 @@ const peopleUntil = (until: Day): readonly ShopClaim[] =>
       : claim,
   );
 
+/** That day or the one before it. */
+const lastWednesday = (day: Day): Day =>
+  new Date(`${day}T12:00:00Z`).getUTCDay() === WEDNESDAY ? day : lastWednesday(addDays(day, -1));
+const WEDNESDAY = 3;
+
 export const midway = (shop: Shop, calendar: Calendar): void => {
   shop(calendar.day(33), '11:00', DEMO_LEAD, laterLots);
+  shop(calendar.day(33), '11:30', DEMO_OWNER, [hourRate(calendar.day(30), LATER_RATE)]);
+  const wednesday = lastWednesday(calendar.day(16));
+  shop(wednesday, '11:00', DEMO_OWNER, [tubeNuts(wednesday)]);
   shop(calendar.day(25), '09:10', DEMO_LEAD, [
     {
       type: 'record-calibration',

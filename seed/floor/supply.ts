@@ -4,6 +4,7 @@ import type { Result } from '@/lib/domain/base/result';
 import type { Day } from '@/lib/domain/base/vocabulary';
 import type { ShopClaim } from '@/lib/domain/commands';
 import { readItemsFile, readOffersFile } from '@/lib/wire/supply-files';
+import { LOT_TOO_SOFT } from './lots';
 
 const WEDNESDAY = 3;
 
@@ -69,10 +70,37 @@ const rowsOf = <Row>(
   return rows.value;
 };
 
+/** What an hour of the shop costs: from the first day, and dearer since midway. Both invented. */
+export const hourRate = (from: Day, money: number): ShopClaim => ({ type: 'set-rate', from, money });
+export const FIRST_RATE = 3800;
+export const LATER_RATE = 4050;
+
+/** Tube nuts for the cream car's lines, ordered on a Wednesday, as their seller takes it. */
+export const tubeNuts = (ordered: Day): ShopClaim => ({
+  type: 'approve-order',
+  first: '1',
+  orders: [
+    {
+      supplier: 'brindle',
+      ordered,
+      freight: 980,
+      lines: [
+        { offer: 'brindle/TN-M10/50', packs: 1, price: 1450, cars: [{ car: 'C54-014', quantity: '12' }] },
+      ],
+    },
+  ],
+});
+export const tubeNutsCome: ShopClaim = {
+  type: 'receive-order',
+  order: '1',
+  note: 'BT 5520',
+  lines: [{ line: 0, good: '50', lot: LOT_TOO_SOFT }],
+};
+
 /** What was ordered five days ago, on any day as they take it: brake hoses, belts, clamps. */
 export const lastOrder = (ordered: Day): ShopClaim => ({
   type: 'approve-order',
-  first: '1',
+  first: '2',
   orders: [
     {
       supplier: 'marrow',
@@ -90,7 +118,7 @@ export const lastOrder = (ordered: Day): ShopClaim => ({
 /** Half of it came, one clamp bent; the hoses are on back order and late. */
 export const halfOfIt: ShopClaim = {
   type: 'receive-order',
-  order: '1',
+  order: '2',
   note: 'MF 30417',
   lines: [
     { line: 1, good: '1' },

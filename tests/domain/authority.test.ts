@@ -55,7 +55,7 @@ const WHO: Readonly<Record<Exclude<May, 'anyone'>, readonly ClaimType[]>> = {
     'decide-change',
   ],
   lead: ['advance-car', 'send-back'],
-  owner: ['change-roles', 'deliver-car', 'approve-order'],
+  owner: ['change-roles', 'deliver-car', 'approve-order', 'set-rate'],
 };
 const mayOf = (type: ClaimType): May =>
   (['lead or owner', 'lead', 'owner'] as const).find((may) => WHO[may].includes(type)) ?? 'anyone';

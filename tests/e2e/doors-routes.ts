@@ -82,6 +82,7 @@ export const ROUTES: Readonly<Record<string, RouteRule>> = {
   '/set-up/cars': page('leads'),
   '/orders': page('leads'),
   '/orders/[order]': page('leads', '/orders/1'),
+  '/cars/[car]/cost': page('leads', '/cars/C54-011/cost'),
   '/api/orders/[file]': { whose: 'leads', is: ['GET'], at: '/api/orders/1.csv' },
   '/api/set-up/enrolments': post('leads'),
   '/api/set-up/plans': post('leads'),

@@ -72,13 +72,13 @@ test('the owner approves it with her PIN, a lead receives it in parts, and what 
   await page.getByLabel('Ada Quern’s PIN').pressSequentially(secretsOf('ada').pin);
   await page.getByRole('button', { name: 'Approve as Ada Quern' }).click();
   const sent = region(page, 'On its way');
-  await sent.getByText(/^Order 4, /).waitFor();
+  await sent.getByText(/^Order 5, /).waitFor();
   await page.getByText('Nothing must be ordered this week.').first().waitFor();
   expect(await amiss(watched, 'week-ordered')).toEqual([]);
   await watched.done();
 
   const lead = await openAs('mara', '/orders');
-  await lead.getByRole('link', { name: /^Order 2, / }).click();
+  await lead.getByRole('link', { name: /^Order 3, / }).click();
   const goods = lead.getByRole('form', { name: 'Goods in' });
   const all = goods.getByRole('button', { name: /^All / });
   await all.first().waitFor();
@@ -136,10 +136,43 @@ test('a lead changes a price, and reads in a file: with a fault nothing of it is
   expect(await saved.text()).toContain('\r\nthornby,M6x16,10,0.95,,\r\n');
 });
 
+test('a lead reads what a car cost, and it adds up; the owner says what an hour costs from a day on', async () => {
+  const page = await openAs('mara', '/cars/C54-014');
+  await page.getByRole('link', { name: 'Cost', exact: true }).click();
+  await page.getByRole('heading', { name: 'By stage' }).waitFor();
+  const [first] = await page.locator('.cost-main tfoot tr.all b').allTextContents();
+  const stages = await page.locator('.cost-main tbody tr td:nth-child(6)').allTextContents();
+  const [scrap = ''] = await page.locator('tfoot tr.apart b').allTextContents();
+  const sum = stages.reduce(
+    (all, text) => all + (text.includes('Together ·') ? 0 : pence(text)),
+    pence(scrap),
+  );
+  expect(stages.length).toBeGreaterThan(9);
+  expect(sum).toBe(pence(first ?? ''));
+  expect(
+    await region(page, /^So far/)
+      .getByText(first ?? '')
+      .count(),
+  ).toBe(1);
+  expect(await amiss(watched, 'car-cost')).toEqual([]);
+  expect(await styleLeaks(page)).toEqual([]);
+  expect(await page.getByRole('button', { name: 'Set the rate' }).count()).toBe(0);
+  await watched.done();
+
+  const own = await openAs('ada', '/cars/C54-014/cost');
+  await own.getByRole('button', { name: 'Set the rate' }).click();
+  await own.getByLabel('An hour costs').fill('99.00');
+  await own.getByLabel('From').fill('2020-01-01');
+  expect(await amiss(watched, 'car-cost-rate')).toEqual([]);
+  await own.getByRole('dialog').getByRole('button', { name: 'Set the rate' }).click();
+  await own.getByText('£99.00 from 1 Jan 2020').waitFor();
+});
+
 test('a technician sees neither page, no price anywhere, and no file', async () => {
   const page = await openAs('tobit', '/order');
   await page.getByRole('heading', { name: 'This is for a lead or an owner' }).waitFor();
-  for (const path of ['/order', '/orders', '/suppliers', '/log', '/hardware?show=all', '/stock?show=all'])
+  const paths = ['/order', '/orders', '/suppliers', '/log', '/hardware?show=all', '/stock?show=all'];
+  for (const path of [...paths, '/cars/C54-014', '/cars/C54-014/cost'])
     expect([path, /£|3\.60|TF-41/.test(await (await page.request.get(path)).text())]).toEqual([path, false]);
   expect((await page.request.get('/api/suppliers/offers.csv')).status()).toBe(403);
   expect((await page.request.get('/api/orders/1.csv')).status()).toBe(403);

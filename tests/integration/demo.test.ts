@@ -1,16 +1,24 @@
 /** The demo in a real database is the demo as it was played: row for row, also when its making was cut off. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { ZERO, add, toNumber } from '@/lib/domain/base/exact';
 import type { Claim } from '@/lib/domain/commands';
+import type { CarEvent } from '@/lib/domain/events';
+import { workSpans } from '@/lib/domain/hours';
+import { rateOn } from '@/lib/domain/shop/rates';
+import { pricesOf } from '@/lib/domain/shop/unit-price';
+import { drawnBy } from '@/lib/domain/stock-half';
 import { openDatabase } from '@/lib/server/database';
 import type { Database } from '@/lib/server/database';
 import { loadCar, loadFloor } from '@/lib/server/load/car';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { verifyLog } from '@/lib/server/log/verify';
+import { costView } from '@/lib/server/queries/cost';
 import { hardwareView } from '@/lib/server/queries/hardware';
 import { runCommand } from '@/lib/server/run-command';
 import { seedDemo } from '@/seed/demo';
 import { DEMO_SIGN_INS } from '@/seed/demo-shop';
 import { CLEARING_DAY } from '@/tests/support/clearing-day';
+import type { CostRow } from '@/lib/wire/views/cost';
 import { demoOn } from '@/tests/support/demo';
 import { freshDatabase } from '@/tests/support/postgres';
 import type { FreshDatabase } from '@/tests/support/postgres';
@@ -166,6 +174,61 @@ test('the hardware demand adds up over the cars, and an opening adds what it spe
   const left = await shelves(fresh);
   await fresh.$disconnect();
   for (const [key, shelf] of left) expect(shelf, key).toBe(stood.get(key));
+});
+
+const pence = (text: string): number =>
+  text === '·' ? 0 : Math.round(Number(text.replace(/[£,+]/gu, '').replace('−', '-')) * 100);
+
+test('what a car cost adds up over its stages, and is what its events took and its hours were worth', async () => {
+  const last = Date.parse(lines.at(-1)?.now ?? '');
+  const at = (minutes: number): string => new Date(last + 2 * 86_400_000 + minutes * 60_000).toISOString();
+  for (const { id } of await loadFloor(db)) {
+    const view = await costView(db, id, at(0));
+    if (view === null) throw new Error(`no cost of ${id}`);
+    const sum = (of: (row: CostRow) => string): number =>
+      view.stages.reduce((all, row) => all + pence(of(row)), 0);
+    expect(sum(({ total }) => total.soFar) + pence(view.scrap)).toBe(pence(view.total));
+    expect(sum(({ total }) => total.planned)).toBe(pence(view.planned));
+    expect(sum(({ material }) => material.soFar)).toBe(
+      view.materials.reduce((all, { money }) => all + pence(money), 0),
+    );
+  }
+
+  // Once more from the bare log: every drawing at its price, every stretch at the rate of its day.
+  const shop = await loadShop(db);
+  const priceOf = pricesOf({ ...shop, catalogue: {} });
+  const bodies = await db.event.findMany({ where: { streamId: 'car:C54-011' }, orderBy: { version: 'asc' } });
+  const events = bodies.map(({ body }) => (JSON.parse(body) as { readonly event: CarEvent }).event);
+  // A part that came before parts were drawn from stock is one of it.
+  const partOf = (event: CarEvent) =>
+    event.type === 'part-received' ? [{ item: event.part, lot: null, quantity: '1' }] : [];
+  const drawn = events.flatMap((event) =>
+    (drawnBy(event) ?? partOf(event)).map((each) => ({ ...each, at: event.meta.at })),
+  );
+  const material = drawn.reduce((all, { item, lot, quantity, at: when }) => {
+    const price = priceOf(item, lot, when);
+    return all + (price === null ? 0 : toNumber(add(price.goods, price.freight)) * Number(quantity));
+  }, 0);
+  const hours = workSpans(events).reduce((all, { from, until }) => {
+    const rate = toNumber(rateOn(shop.rates, from.slice(0, 10)) ?? ZERO);
+    return all + ((Date.parse(until ?? at(0)) - Date.parse(from)) / 3_600_000) * rate;
+  }, 0);
+  const before = pence((await costView(db, 'C54-011', at(0)))?.total ?? '');
+  expect(Math.abs(before - material - hours)).toBeLessThan(0.51);
+
+  // What the shop takes out for it is its scrap, and nobody else's.
+  const claim = {
+    type: 'draw-stock',
+    item: 'UC-45',
+    quantity: '2',
+    reason: 'lost',
+    forCar: 'C54-011',
+  } as const;
+  await given(db, 'tobit', claim, at(1));
+  const after = await costView(db, 'C54-011', at(0));
+  expect(after?.scrapped.at(-1)).toMatchObject({ quantity: '2', says: 'lost' });
+  // 18.75 for ten, and of 4.20 freight on goods of 50.05 its share: 4.0647 for two.
+  expect(Math.abs(pence(after?.total ?? '') - before - 406.47)).toBeLessThan(1);
 });
 
 test('a shop of somebody’s own is left alone', async () => {

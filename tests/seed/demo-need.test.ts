@@ -156,7 +156,7 @@ describe('the order of this week', () => {
     const { answer } = await solveOrder(week.problem, 20);
     const orders = (answer === null ? [] : weekSheets(week, answer)).map(
       ({ supplier, ordered, arrives, goods, freight, lines }, index): PurchaseOrder => ({
-        id: String(index + 2),
+        id: String(Object.keys(world.shop.orders).length + 1 + index),
         supplier,
         ordered,
         due: arrives,

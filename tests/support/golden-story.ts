@@ -135,6 +135,7 @@ const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
   ],
   ['leo', { type: 'end-order-line', order: '1', line: 0, why: 'credited' }],
   ['leo', { type: 'credit-order', order: '1', money: 336, why: 'forty did not come' }],
+  ['ada', { type: 'set-rate', from: '2026-03-02', money: 3800 }],
   ['leo', { type: 'assign', job: 'stage:AX', add: ['tom'] }],
   ['leo', { type: 'choose-option', option: 'heater', choice: 'none' }],
   ['tom', { type: 'count-remnants', item: 'NUT', lengths: ['640 mm', '1.2 m'] }],

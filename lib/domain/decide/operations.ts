@@ -1,7 +1,7 @@
 /** Starting, leaving and finishing operations. */
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
-import type { PersonId } from '@/lib/domain/base/vocabulary';
+import type { PersonId, StateKey } from '@/lib/domain/base/vocabulary';
 import type { RunRef } from '@/lib/domain/car/joint-rows';
 import { inBox } from '@/lib/domain/shop/kit';
 import type { OperationRow } from '@/lib/domain/car/rows';
@@ -192,13 +192,19 @@ const takeOver = (at: Case, operation: CompiledOperation): Decision => {
 const isAloneOn = (row: OperationRow | undefined, person: PersonId): boolean =>
   row?.status === 'running' && row.present.length === 1 && row.present[0] === person;
 
+const wasFinished = ({ car }: Case, key: StateKey, run: number): boolean =>
+  Object.values(car.signatures).some(
+    ({ act, subject, number }) => act === 'finish-operation' && subject === key && number === run,
+  );
+
 const finish = (at: Case, operation: CompiledOperation, named: number | undefined): Decision => {
   const key = operation.stateKey;
   const row = at.car.operations[key];
   if (row?.status !== 'running') return deny(refuse('operation-not-running', { operation: key }));
   const person = at.facts.actor;
   const run: RunRef = { operation: key, run: row.run };
-  const drawn = namedByBox(inBox(at.car, key), usedUp(at, operation));
+  // Struck and signed again, what it used up has gone already.
+  const drawn = wasFinished(at, key, row.run) ? [] : namedByBox(inBox(at.car, key), usedUp(at, operation));
   const refusals = [
     ...stale(operation, named, row.run),
     ...(row.crew.includes(person) ? [] : [refuse('not-on-it', { operation: key, person })]),

@@ -32,7 +32,11 @@ const deny = (...refusals: readonly Refusal[]): ShopDecision => ({ refusals, eve
 const unknown = (what: string, key: string): ShopDecision => deny(refuse('unknown-thing', { what, key }));
 const there = (what: string, key: string): ShopDecision => deny(refuse('already-there', { what, key }));
 
-export const decideShop = (facts: Facts, { stock }: Pick<World, 'stock'>, claim: ShopClaim): ShopDecision => {
+export const decideShop = (
+  facts: Facts,
+  { stock, shop }: Pick<World, 'stock' | 'shop'>,
+  claim: ShopClaim,
+): ShopDecision => {
   switch (claim.type) {
     case 'receive-stock':
     case 'count-stock':
@@ -134,6 +138,11 @@ export const decideShop = (facts: Facts, { stock }: Pick<World, 'stock'>, claim:
       return lot.quarantined === null
         ? deny(refuse('lot-not-quarantined', { lot: claim.lot }))
         : accept({ type: 'lot-cleared', lot: claim.lot, reason: claim.reason });
+    }
+    case 'set-rate': {
+      // The one row that a rule reads past the facts: they go to browsers, and no rate does.
+      const rate = { id: claim.from, money: claim.money };
+      return shop.rates[rate.id]?.money === rate.money ? accept() : accept({ type: 'rate-set', rate });
     }
     default:
       return decideSupply(facts, claim);

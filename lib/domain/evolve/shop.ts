@@ -97,6 +97,8 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
     case 'trip-promised':
     case 'trip-billed':
       return evolveTrip(shop, event);
+    case 'rate-set':
+      return { ...shop, rates: { ...shop.rates, [event.rate.id]: event.rate } };
     default:
       return evolveSupply(shop, event);
   }

@@ -17,6 +17,7 @@ export const SHOP_TABLES = [
   'purchase_order',
   'trip',
   'remnant',
+  'hour_rate',
 ] as const;
 export type ShopTable = (typeof SHOP_TABLES)[number];
 
@@ -47,6 +48,7 @@ export const shopDelta = (before: Shop | null, after: Shop): readonly ShopRow[] 
   ...differing('purchase_order', before?.orders, after.orders),
   ...differing('trip', before?.trips, after.trips),
   ...differing('remnant', before?.remnants, after.remnants),
+  ...differing('hour_rate', before?.rates, after.rates),
 ];
 
 interface Changed<Row> extends ShopRow {
@@ -101,5 +103,6 @@ export const fromShopRows = (version: number, rows: readonly ShopRow[]): Shop =>
     orders: of('purchase_order'),
     trips: of('trip'),
     remnants: of('remnant'),
+    rates: of('hour_rate'),
   };
 };

@@ -1,5 +1,5 @@
 /** Outside work: what waits for a trip, and what is out on one. */
-import type { Day, Key } from '@/lib/domain/base/vocabulary';
+import type { Key } from '@/lib/domain/base/vocabulary';
 import { lastOuting } from '@/lib/domain/car/component-rows';
 import type { Outing } from '@/lib/domain/car/component-rows';
 import type { Car } from '@/lib/domain/car/rows';
@@ -30,7 +30,3 @@ export const onTrip = (car: Car, trip: string): readonly OnTrip[] =>
       outings.filter((each) => each.trip === trip).map((each) => ({ ...each, part, piece })),
     )
     .toSorted((a, b) => (a.sentAt < b.sentAt ? -1 : a.sentAt > b.sentAt ? 1 : a.part < b.part ? -1 : 1));
-
-/** Is anything of it still out after the day on which it was promised back? */
-export const isLate = ({ back }: Pick<Outing, 'back'>, due: Day, today: Day): boolean =>
-  back === null && due < today;

@@ -3,6 +3,7 @@ import type { Day, Instant, Key, LotId, PersonId, Role, ToolId } from '@/lib/dom
 import { NO_SUPPLY } from './offer-rows';
 import type { SupplyRows } from './offer-rows';
 import type { RemnantRow } from './remnants';
+import type { HourRates } from './rates';
 import type { Adapter, Tool } from '@/lib/domain/torque/tool';
 
 export interface Qualification {
@@ -78,6 +79,7 @@ export interface Shop extends SupplyRows {
   readonly remnants: Readonly<Record<Key, RemnantRow>>;
   /** By hash. */
   readonly plans: Readonly<Record<string, ReleasedPlan>>;
+  readonly rates: HourRates;
 }
 
 export const EMPTY_SHOP: Shop = {
@@ -89,6 +91,7 @@ export const EMPTY_SHOP: Shop = {
   bins: {},
   remnants: {},
   plans: {},
+  rates: {},
   ...NO_SUPPLY,
 };
 

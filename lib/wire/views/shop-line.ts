@@ -95,6 +95,8 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn, suppl
           ? 'no rests are in the rack'
           : `rests in the rack: ${event.lengths.join(', ')}`,
       );
+    case 'rate-set':
+      return line('hint', 'Rate of an hour', `is set from ${event.rate.id} on`);
     default:
       return supplyLine(event, supplier);
   }

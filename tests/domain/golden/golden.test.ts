@@ -124,6 +124,7 @@ const KINDS: Readonly<Record<EventType, true>> = {
   'trip-opened': true,
   'trip-promised': true,
   'trip-billed': true,
+  'rate-set': true,
 };
 
 test('there is a log of a release, and today’s story has every kind of event in it', () => {

@@ -97,6 +97,19 @@ describe('fitting', () => {
     }
     shop.does('tom', { type: 'finish-operation', car: 'C1', operation: 'AX-010' });
     expect(place(shop, 'fluid')).toBe('0, found 0.5');
+    // Struck and signed again, nothing more is poured in.
+    const [signed] = Object.entries(shop.car().signatures).filter(
+      ([, { act }]) => act === 'finish-operation',
+    );
+    shop.does('tom', {
+      type: 'strike-signature',
+      car: 'C1',
+      signature: signed?.[0] ?? '',
+      reason: 'too soon',
+    });
+    shop.does('tom', { type: 'resume-operation', car: 'C1', operation: 'AX-010' });
+    shop.does('tom', { type: 'finish-operation', car: 'C1', operation: 'AX-010' });
+    expect(place(shop, 'fluid')).toBe('0, found 0.5');
   });
 });
 

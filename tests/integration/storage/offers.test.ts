@@ -27,6 +27,7 @@ test('a plan’s item is offered by a server that has not read the plan yet; row
   await shop.must('leo', { type: 'set-item', item: 'NUT', minimum: '20' });
   await shop.must('ada', { type: 'pin-line', item: 'NUT', supplier: 'H' });
   await shop.must('ada', { type: 'unpin-line', item: 'NUT' });
+  await shop.must('ada', { type: 'set-rate', from: '2026-03-01', money: 3800 });
   const refused = await shop.give('leo', {
     type: 'import-offers',
     offers: [{ ...offer('NUT'), pack: '25' }, offer('GHOST')],
@@ -40,13 +41,14 @@ test('a plan’s item is offered by a server that has not read the plan yet; row
   const before = (await loadShop(shop.db)).version;
   await runCommand(again, 'UTC', shop.given('leo', { type: 'set-offer', ...offer('NUT') }));
   await again.$disconnect();
-  const { items, offers, pins, version } = await loadShop(shop.db);
+  const { items, offers, pins, rates, version } = await loadShop(shop.db);
+  expect(rates['2026-03-01']?.money).toBe(3800);
   expect(version).toBe(before);
   expect([Object.keys(items), Object.keys(offers), pins['NUT']?.pin]).toEqual([['NUT'], ['H/NUT/50'], null]);
   expect((await verifyLog(shop.db)).faults).toEqual([]);
 });
 
 test('nothing of it can be taken out by the app', async () => {
-  for (const table of ['offer', 'supplier', 'line_pin', 'item'])
+  for (const table of ['offer', 'supplier', 'line_pin', 'item', 'hour_rate'])
     await expect(shop.db.$executeRawUnsafe(`DELETE FROM ${table}`)).rejects.toThrow(/permission denied/);
 });
