@@ -16,6 +16,7 @@ import { costView } from '@/lib/server/queries/cost';
 import { hardwareView } from '@/lib/server/queries/hardware';
 import { runCommand } from '@/lib/server/run-command';
 import { seedDemo } from '@/seed/demo';
+import { demoPlans } from '@/seed/demo-plans';
 import { DEMO_SIGN_INS } from '@/seed/demo-shop';
 import { CLEARING_DAY } from '@/tests/support/clearing-day';
 import type { CostRow } from '@/lib/wire/views/cost';
@@ -199,9 +200,15 @@ test('what a car cost adds up over its stages, and is what its events took and i
   const priceOf = pricesOf({ ...shop, catalogue: {} });
   const bodies = await db.event.findMany({ where: { streamId: 'car:C54-011' }, orderBy: { version: 'asc' } });
   const events = bodies.map(({ body }) => (JSON.parse(body) as { readonly event: CarEvent }).event);
-  // A part that came before parts were drawn from stock is one of it.
+  // A part that is bought whole and came before parts were drawn from stock is one of it; the donor's own cost nothing.
+  const asItems = Object.values(shop.items).map(({ isPart }) => isPart);
+  const { parts = {} } = demoPlans().corbel.document;
+  const isBought = (part: string): boolean =>
+    !asItems.includes(part) && (parts[part]?.origin === 'bought' || parts[part]?.grade === 'replace');
   const partOf = (event: CarEvent) =>
-    event.type === 'part-received' ? [{ item: event.part, lot: null, quantity: '1' }] : [];
+    event.type === 'part-received' && isBought(event.part)
+      ? [{ item: event.part, lot: null, quantity: '1' }]
+      : [];
   const drawn = events.flatMap((event) =>
     (drawnBy(event) ?? partOf(event)).map((each) => ({ ...each, at: event.meta.at })),
   );
