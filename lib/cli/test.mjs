@@ -29,7 +29,7 @@ const stages = [
     [
       // Both in one program; Next's types of the pages lie in a folder that is else looked over.
       ['types', [join(modules, 'oxlint/bin/oxlint'), '--no-ignore', '.', '.next/types/validator.ts']],
-      ['format', [join(modules, 'prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']],
+      ['format', [join(modules, 'oxfmt/bin/oxfmt'), '--check', '.']],
       ['unused code and circles', [join(modules, 'knip/bin/knip.js')]],
       ['pages', [...tsx, join(root, 'tests/support/build-pages.ts')]],
     ],
