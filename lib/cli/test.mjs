@@ -32,6 +32,7 @@ const stages = [
       ['format', [join(modules, 'oxfmt/bin/oxfmt'), '--check', '.']],
       ['unused code and circles', [join(modules, 'knip/bin/knip.js')]],
       ['pages', [...tsx, join(root, 'tests/support/build-pages.ts')]],
+      ['demo', ['--conditions=react-server', ...tsx, join(root, 'tests/support/build-demo.ts')]],
     ],
   ],
   [[['tests', vitest('!browser', 'tests')]]],

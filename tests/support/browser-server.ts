@@ -1,7 +1,8 @@
 /** A shop of its own for a file of browser tests: a copy of the demo's database, and a server on a free port. */
 import { someFreePort } from '@/lib/cli/starting/free-port';
 import { serve } from '@/lib/cli/starting/serve';
-import { DEMO_TEMPLATE, PAGES, ROOT } from './browser-global';
+import { PAGES, ROOT } from './browser-global';
+import { DEMO_TEMPLATE } from './demo-cluster';
 import { freshDatabase } from './postgres';
 import type { FreshDatabase } from './postgres';
 
