@@ -6,6 +6,8 @@ import { DEMO_TEMPLATE } from './demo-cluster';
 import { freshDatabase } from './postgres';
 import type { FreshDatabase } from './postgres';
 
+const SHORT_LIVED = new URL('short-lived.mjs', import.meta.url).href;
+
 export interface OpenedShop {
   /** Where it is: http://127.0.0.1:… */
   readonly address: string;
@@ -58,6 +60,7 @@ const instance = async (url: string, hear: (text: string) => void): Promise<Inst
         DATABASE_URL: url,
         NEXTAUTH_URL: `http://127.0.0.1:${String(port)}`,
         NEXTAUTH_SECRET: 'only for tests',
+        NODE_OPTIONS: `--import=${SHORT_LIVED}`,
       },
       hear,
     });
