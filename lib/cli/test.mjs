@@ -25,14 +25,16 @@ const vitest = (project, name) => {
 const stages = [
   [[['client and types', [...tsx, join(root, 'lib/cli/starting/prepare-checks.ts')]]]],
   [
-    [['lint', [join(modules, 'eslint/bin/eslint.js'), '.', '--max-warnings', '0']]],
     [
       // Both in one program; Next's types of the pages lie in a folder that is else looked over.
       ['types', [join(modules, 'oxlint/bin/oxlint'), '--no-ignore', '.', '.next/types/validator.ts']],
-      ['format', [join(modules, 'oxfmt/bin/oxfmt'), '--check', '.']],
-      ['unused code and circles', [join(modules, 'knip/bin/knip.js')]],
-      ['pages', [...tsx, join(root, 'tests/support/build-pages.ts')]],
+      ['lint', [join(modules, 'eslint/bin/eslint.js'), '.', '--max-warnings', '0']],
       ['demo', ['--conditions=react-server', ...tsx, join(root, 'tests/support/build-demo.ts')]],
+    ],
+    [
+      ['pages', [...tsx, join(root, 'tests/support/build-pages.ts')]],
+      ['unused code and circles', [join(modules, 'knip/bin/knip.js')]],
+      ['format', [join(modules, 'oxfmt/bin/oxfmt'), '--check', '.']],
     ],
   ],
   [[['tests', vitest('!browser', 'tests')]]],
