@@ -6,7 +6,16 @@ import { LineToServer } from './line-to-server';
 import { ThemeChoice } from './theme-choice';
 
 type Page =
-  'board' | 'my-work' | 'verify' | 'hardware' | 'order' | 'cutting' | 'stock' | 'tools' | 'log' | 'set-up';
+  | 'board'
+  | 'my-work'
+  | 'verify'
+  | 'hardware'
+  | 'order'
+  | 'cutting'
+  | 'stock'
+  | 'tools'
+  | 'log'
+  | 'set-up';
 
 interface StripProps {
   /** Which of the pages one is on; none on those that are reached from others. */

@@ -9,7 +9,9 @@ import { secretsIn } from './starting/secrets';
 import type { Secrets } from './starting/secrets';
 
 /** Not a fault of the program: `message` says what to do. */
-export class ShopClosed extends Error {}
+export class ShopClosed extends Error {
+  override readonly name = 'ShopClosed';
+}
 
 export interface OwnServer {
   readonly superUrl: string;

@@ -25,12 +25,16 @@ const vitest = (project, name) => {
 const stages = [
   [[['client and types', [...tsx, join(root, 'lib/cli/starting/prepare-checks.ts')]]]],
   [
-    [['lint', [join(modules, 'eslint/bin/eslint.js'), '.', '--max-warnings', '0']]],
     [
-      ['typecheck', [join(modules, 'typescript/bin/tsc'), '--noEmit']],
-      ['format', [join(modules, 'prettier/bin/prettier.cjs'), '--check', '.', '--log-level', 'warn']],
-      ['unused code and circles', [join(modules, 'knip/bin/knip.js')]],
+      // Both in one program; Next's types of the pages lie in a folder that is else looked over.
+      ['types', [join(modules, 'oxlint/bin/oxlint'), '--no-ignore', '.', '.next/types/validator.ts']],
+      ['lint', [join(modules, 'eslint/bin/eslint.js'), '.', '--max-warnings', '0']],
+      ['demo', ['--conditions=react-server', ...tsx, join(root, 'tests/support/build-demo.ts')]],
+    ],
+    [
       ['pages', [...tsx, join(root, 'tests/support/build-pages.ts')]],
+      ['unused code and circles', [join(modules, 'knip/bin/knip.js')]],
+      ['format', [join(modules, 'oxfmt/bin/oxfmt'), '--check', '.']],
     ],
   ],
   [[['tests', vitest('!browser', 'tests')]]],

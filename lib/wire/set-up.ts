@@ -17,7 +17,8 @@ export const SET_UP_STATUS: Readonly<Record<SetUpRefused['outcome'], number>> = 
 
 /** `POST /api/set-up/enrolments` `{ person }`: a link for setting a password and a PIN, good once. */
 export type LinkAnswer =
-  { readonly outcome: 'made'; readonly link: string; readonly until: string } | SetUpRefused;
+  | { readonly outcome: 'made'; readonly link: string; readonly until: string }
+  | SetUpRefused;
 
 /** `POST /api/set-up/rests` `{ person }`: whoever guessed wrong too often may try again. */
 export type LiftAnswer = { readonly outcome: 'lifted' } | SetUpRefused;

@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { encode } from 'next-auth/jwt';
 import { someFreePort } from '@/lib/cli/starting/free-port';
 import { preparePages } from '@/lib/cli/starting/prepare';
-import { makeDatabase, urlAs } from '@/lib/cli/starting/roles';
+import { copyDatabase, urlAs } from '@/lib/cli/starting/roles';
 import { serve } from '@/lib/cli/starting/serve';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import { startSession } from '@/lib/server/auth/session-row';
@@ -44,7 +44,7 @@ const document: PlanDocument = {
 
 await preparePages(ROOT, PAGES);
 const cluster = await startTestCluster([]);
-await makeDatabase(cluster.url, 'bench', TEMPLATE);
+await copyDatabase(cluster.url, 'bench', TEMPLATE);
 const url = urlAs(cluster.url, 'app', PASSWORDS, 'bench');
 const db = openDatabase(url, 5);
 const shop = await StoredShop.on(db, document);

@@ -9,7 +9,7 @@ import { Agent, createServer, request as ask } from 'node:http';
 import type { IncomingMessage, Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import pg from 'pg';
-import { makeDatabase, urlAs } from '@/lib/cli/starting/roles';
+import { copyDatabase, urlAs } from '@/lib/cli/starting/roles';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import { setCredential } from '@/lib/server/auth/credentials';
 import { seatOf, startSession } from '@/lib/server/auth/session-row';
@@ -126,7 +126,7 @@ interface Run {
 
 const cluster = await startTestCluster([]);
 const url = async (name: string): Promise<string> => {
-  await makeDatabase(cluster.url, name, TEMPLATE);
+  await copyDatabase(cluster.url, name, TEMPLATE);
   return urlAs(cluster.url, 'app', PASSWORDS, name);
 };
 const db = openDatabase(await url('bench'), 10);

@@ -25,8 +25,7 @@ afterEach(async () => {
 
 const open = async (person: string, path: string, options: Partial<PageOptions> = {}) => {
   watched = await newPage(browser, { address: shop.address, ...options });
-  await comeIn(watched, person, '/board');
-  await watched.page.goto(path);
+  await comeIn(watched, person, path);
   await watched.page.locator('main [aria-busy=true]').first().waitFor({ state: 'detached' });
   return watched.page;
 };

@@ -1,7 +1,7 @@
 /** Signing in and setting up in a real browser: by pointer, by keys, by pasting; each screen in its sizes and themes. */
 import type { Browser } from 'playwright';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { amiss, newPage, openBrowser, signIn } from '@/tests/support/browser';
+import { amiss, comeIn, newPage, openBrowser, signIn } from '@/tests/support/browser';
 import type { PageOptions, Watched } from '@/tests/support/browser';
 import { styleLeaks } from '@/tests/support/style-leaks';
 import { openDoors, secretsOf } from './doors-shop';
@@ -161,9 +161,8 @@ describe('signing in', () => {
 describe('setting up', () => {
   test('somebody new: added, qualified, given a link, sets a PIN, signs in; removed, is out', async () => {
     const lead = await open();
-    await signIn(lead, 'mara');
+    await comeIn(lead, 'mara', '/set-up/people');
     const { page } = lead;
-    await page.goto('/set-up/people');
     await page.getByLabel('Name', { exact: true }).fill('Wes Pardoe');
     await page.getByRole('button', { name: 'Add', exact: true }).click();
     await page.getByText('Wes Pardoe is on the books. Make').waitFor();
@@ -200,8 +199,7 @@ describe('setting up', () => {
 
   test('a tool that is refused says why, and is added once it is right', async () => {
     const lead = await open();
-    await signIn(lead, 'mara');
-    await lead.page.goto('/set-up/tools');
+    await comeIn(lead, 'mara', '/set-up/tools');
     const form = lead.page.getByRole('form', { name: 'Add a tool' });
     await form.getByLabel('Name').fill('Quarter inch click');
     await form.getByLabel('Lowest mark').fill('25');
@@ -217,9 +215,8 @@ describe('setting up', () => {
 
   test('a plan is read with every fault at its line, then released, and a car is begun on it', async () => {
     const lead = await open();
-    await signIn(lead, 'mara');
+    await comeIn(lead, 'mara', '/set-up/plans');
     const { page } = lead;
-    await page.goto('/set-up/plans');
     await page.getByLabel('Or pasted').fill('plan: Trailer\nrevision: 1\nstages:\n  A: {name: Frame}\n');
     await page.getByRole('button', { name: 'Read it' }).click();
     await page.getByText('2:11').waitFor();

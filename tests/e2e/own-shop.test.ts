@@ -217,7 +217,7 @@ test('a tool is calibrated with its certificate; “it fell” is read on its pa
     .getByText('suspect: it fell')
     .waitFor();
 
-  const sheet = new Sheet(tablet);
+  const sheet = Sheet.on(tablet);
   await sheet.go('OW-1', 'J-901');
   await tablet.page.locator('.so-pick').tap();
   const tools = tablet.page.getByRole('dialog', { name: 'Which tool' });

@@ -17,9 +17,13 @@ export class Sheet {
   readonly watched: Watched;
   readonly page: Page;
 
-  constructor(watched: Watched) {
+  private constructor(watched: Watched) {
     this.watched = watched;
     this.page = watched.page;
+  }
+
+  static on(watched: Watched): Sheet {
+    return new Sheet(watched);
   }
 
   static async open(

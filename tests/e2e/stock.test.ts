@@ -1,7 +1,7 @@
 /** Stock in a real browser: what wants a look, a count, and a bad lot traced to every joint it is in. */
 import type { Browser, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { amiss, newPage, openBrowser, signIn } from '@/tests/support/browser';
+import { amiss, comeIn, newPage, openBrowser } from '@/tests/support/browser';
 import type { Watched } from '@/tests/support/browser';
 import { styleLeaks } from '@/tests/support/style-leaks';
 import { openDoors, secretsOf } from './doors-shop';
@@ -25,8 +25,7 @@ afterEach(async () => {
 
 const openAs = async (person: string, path: string): Promise<Page> => {
   watched = await newPage(browser, { address: doors.shop.address });
-  await signIn(watched, person);
-  await watched.page.goto(path);
+  await comeIn(watched, person, path);
   await watched.page.locator('main [aria-busy]').waitFor({ state: 'detached' });
   return watched.page;
 };

@@ -47,7 +47,7 @@ const halfTyped = async (car: string): Promise<Sheet> => {
   const watched = await open();
   await watched.page.clock.install();
   await signIn(watched, 'tobit', pathOf(car, 'J-908'));
-  const sheet = new Sheet(watched);
+  const sheet = Sheet.on(watched);
   await sheet.ready();
   await sheet.enter('45.5');
   await sheet.type('4');

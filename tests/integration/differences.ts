@@ -23,14 +23,22 @@ interface Shown {
 }
 
 class Differences {
-  readonly found: string[] = [];
+  readonly #found: string[] = [];
+
+  get found(): readonly string[] {
+    return this.#found;
+  }
+
+  add(line: string): void {
+    this.#found.push(line);
+  }
 
   /** The same fact, as each screen has it. */
   compare(what: string, ...said: readonly (readonly [screen: string, value: unknown])[]): void {
     const [first, ...others] = said.map(([screen, value]) => [screen, JSON.stringify(value)] as const);
     for (const [screen, value] of others)
       if (value !== first?.[1])
-        this.found.push(`${what}: ${first?.[0] ?? ''} says ${first?.[1] ?? ''}, ${screen} says ${value}`);
+        this.add(`${what}: ${first?.[0] ?? ''} says ${first?.[1] ?? ''}, ${screen} says ${value}`);
   }
 }
 
@@ -80,7 +88,7 @@ const compareCar = (
 ): void => {
   const page = cars.get(car.id);
   if (page === undefined) {
-    all.found.push(`${car.id} has no page`);
+    all.add(`${car.id} has no page`);
     return;
   }
   const { head } = page;
@@ -125,7 +133,7 @@ const compareWork = (all: Differences, me: PersonId, { cars, work }: Shown): voi
       const page = cars.get(line.car.id);
       const row = page === undefined ? undefined : rowOf(page, line.id.slice(line.car.id.length + 1));
       if (row === undefined) {
-        all.found.push(`${line.id} of my work has no line on the car’s page`);
+        all.add(`${line.id} of my work has no line on the car’s page`);
         continue;
       }
       const what = `${line.name} of ${line.car.id}`;
@@ -166,7 +174,7 @@ const compareVerify = (all: Differences, { cars, verify }: Shown): void => {
       const page = cars.get(car.id);
       const row = page?.ends.flatMap(({ rows }) => rows).find(({ name }) => name === line.name);
       if (line.waiting !== '' && row === undefined)
-        all.found.push(`${line.name} of ${car.id} waits in the queue and is no loose end of its page`);
+        all.add(`${line.name} of ${car.id} waits in the queue and is no loose end of its page`);
       if (line.gate !== null && row?.due !== undefined)
         all.compare(
           `the gate of ${line.name} of ${car.id}`,

@@ -2,13 +2,12 @@
 import { fileURLToPath } from 'node:url';
 import type { TestProject } from 'vitest/node';
 import { preparePages } from '@/lib/cli/starting/prepare';
-import { makeDatabase, urlAs } from '@/lib/cli/starting/roles';
 import { findChromium } from './chromium';
-import { PASSWORDS, startTestCluster, TEMPLATE } from './postgres-global';
+import { prepareDemo } from './demo-cluster';
+import { startTestCluster } from './postgres-global';
 
 /** Beside the folder that `npm start` serves from, which may be in use. */
 export const PAGES = '.data/next-tests';
-export const DEMO_TEMPLATE = 'slipmark_demo_template';
 export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 
 declare module 'vitest' {
@@ -19,26 +18,9 @@ declare module 'vitest' {
 
 export default async (project: TestProject): Promise<() => Promise<void>> => {
   project.provide('chromium', findChromium());
+  // Both take a core for a while.
+  await Promise.all([preparePages(ROOT, PAGES), prepareDemo()]);
   const { url, stop } = await startTestCluster();
-  try {
-    project.provide('postgres', url);
-    // Both take a core for a while.
-    await Promise.all([preparePages(ROOT, PAGES), makeDemo(url)]);
-    return stop;
-  } catch (error) {
-    await stop();
-    throw error;
-  }
-};
-
-const makeDemo = async (url: string): Promise<void> => {
-  await makeDatabase(url, DEMO_TEMPLATE, TEMPLATE);
-  // Loaded only now, like everything that rests on the client, which a fresh clone has to make first.
-  const [{ openDatabase }, { seedDemo }] = await Promise.all([
-    import('@/lib/server/database'),
-    import('@/seed/demo'),
-  ]);
-  const db = openDatabase(urlAs(url, 'app', PASSWORDS, DEMO_TEMPLATE), 4);
-  await seedDemo(db, () => undefined);
-  await db.$disconnect();
+  project.provide('postgres', url);
+  return stop;
 };

@@ -1,9 +1,12 @@
 /** A shop of its own for a file of browser tests: a copy of the demo's database, and a server on a free port. */
 import { someFreePort } from '@/lib/cli/starting/free-port';
 import { serve } from '@/lib/cli/starting/serve';
-import { DEMO_TEMPLATE, PAGES, ROOT } from './browser-global';
+import { PAGES, ROOT } from './browser-global';
+import { DEMO_TEMPLATE } from './demo-cluster';
 import { freshDatabase } from './postgres';
 import type { FreshDatabase } from './postgres';
+
+const SHORT_LIVED = new URL('short-lived.mjs', import.meta.url).href;
 
 export interface OpenedShop {
   /** Where it is: http://127.0.0.1:… */
@@ -57,6 +60,7 @@ const instance = async (url: string, hear: (text: string) => void): Promise<Inst
         DATABASE_URL: url,
         NEXTAUTH_URL: `http://127.0.0.1:${String(port)}`,
         NEXTAUTH_SECRET: 'only for tests',
+        NODE_OPTIONS: `--import=${SHORT_LIVED}`,
       },
       hear,
     });

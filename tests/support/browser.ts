@@ -125,6 +125,11 @@ const LOOKS = [
   { size: 'phone', width: 360, theme: 'dark', isRead: true },
 ] as const;
 
+/** Both at once: each by itself would have the whole page laid out and drawn anew. */
+const look = async (page: Page, size: { width: number; height: number }, theme: Theme): Promise<void> => {
+  await Promise.all([page.setViewportSize(size), page.emulateMedia({ colorScheme: theme })]);
+};
+
 /**
  * What is amiss with the page as it stands, in the sizes and themes of the shop: axe's violations, where one would have
  * to scroll sideways, and what is too small for a glove. To be compared with an empty list. The page is left in its own
@@ -134,15 +139,13 @@ export const amiss = async (watched: Watched, name: string): Promise<readonly st
   const { page } = watched;
   const found: string[] = [];
   for (const { size, width, theme, isRead } of LOOKS) {
-    await page.setViewportSize({ ...SIZES[size], width });
-    await page.emulateMedia({ colorScheme: theme });
+    await look(page, { ...SIZES[size], width }, theme);
     const wrong = [...(isRead ? await axe(page) : []), ...(await misplaced(page))];
     if (await isTooWide(page)) wrong.push('wider than the screen');
     found.push(...wrong.map((each) => `${size}, ${theme}: ${each}`));
     await shoot({ ...watched, size, theme }, name);
   }
-  await page.setViewportSize(SIZES[watched.size]);
-  await page.emulateMedia({ colorScheme: watched.theme });
+  await look(page, SIZES[watched.size], watched.theme);
   return found;
 };
 

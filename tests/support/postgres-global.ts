@@ -13,6 +13,7 @@ import { postgresUser } from '@/lib/cli/starting/postgres-user';
 import { stopPostmaster } from '@/lib/cli/starting/postmaster';
 import { isAlive } from '@/lib/cli/starting/processes';
 import { makeDatabase, makeRoles, urlAs } from '@/lib/cli/starting/roles';
+import { copyCluster, keptCluster } from './kept-cluster';
 
 export const TEMPLATE = 'slipmark_template';
 export const PASSWORDS = { owner: 'owner', app: 'app' };
@@ -71,13 +72,17 @@ export const startTestCluster = async (settings: readonly string[] = HASTY): Pro
     user,
     password: 'postgres',
   };
-  makeCluster(cluster, ['--no-sync']);
+  const kept = keptCluster();
+  if (kept === null) makeCluster(cluster, ['--no-sync']);
+  else copyCluster(kept, folder, user);
   const port = await someFreePort();
   await startCluster(cluster, port, settings);
   const url = superUrl(cluster, port);
-  await makeRoles(url, PASSWORDS);
-  await makeDatabase(url, TEMPLATE);
-  await migrate(urlAs(url, 'owner', PASSWORDS, TEMPLATE), MIGRATIONS);
+  if (kept === null) {
+    await makeRoles(url, PASSWORDS);
+    await makeDatabase(url, TEMPLATE);
+    await migrate(urlAs(url, 'owner', PASSWORDS, TEMPLATE), MIGRATIONS);
+  }
   return { url, cluster, port, stop: () => remove(base) };
 };
 

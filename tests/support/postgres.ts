@@ -1,6 +1,6 @@
 /** A database of its own for a test: a copy of the migrated one, made in some hundredths of a second. */
 import { inject } from 'vitest';
-import { dropDatabase, makeDatabase, urlAs } from '@/lib/cli/starting/roles';
+import { dropDatabase, copyDatabase, urlAs } from '@/lib/cli/starting/roles';
 import { PASSWORDS, TEMPLATE } from './postgres-global';
 
 export interface FreshDatabase {
@@ -19,7 +19,7 @@ export const freshDatabase = async (template = TEMPLATE): Promise<FreshDatabase>
   const cluster = inject('postgres');
   // Files run in processes of their own, all on the one cluster.
   const name = `test_${String(process.pid)}_${String((made += 1))}`;
-  await makeDatabase(cluster, name, template);
+  await copyDatabase(cluster, name, template);
   const superUrl = new URL(cluster);
   superUrl.pathname = `/${name}`;
   return {

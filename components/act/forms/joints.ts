@@ -7,7 +7,12 @@ import type { ActRef, Desk, JointThing, ToolChoice } from '@/lib/wire/views/desk
 import type { HardwareView } from '@/lib/wire/views/sign-off';
 
 type JointAct =
-  'snug-joint' | 'verify-joint' | 'reject-joint' | 'recheck-joint' | 'open-joint' | 'report-disturbed';
+  | 'snug-joint'
+  | 'verify-joint'
+  | 'reject-joint'
+  | 'recheck-joint'
+  | 'open-joint'
+  | 'report-disturbed';
 
 const METHODS: Readonly<Record<VerifyMethod, string>> = {
   witnessed: 'stood by and saw it torqued',

@@ -5,7 +5,13 @@ import type { Desk } from '@/lib/wire/views/desk';
 import { photoAct, unsentPhotos } from './photos';
 
 type ThingAct =
-  'set-condition' | 'clear-condition' | 'fit-part' | 'take-part' | 'choose-option' | 'add-note' | 'add-photo';
+  | 'set-condition'
+  | 'clear-condition'
+  | 'fit-part'
+  | 'take-part'
+  | 'choose-option'
+  | 'add-note'
+  | 'add-photo';
 
 const conditionWords = (key: string, desk: Desk): string => {
   const name = desk.conditions[key]?.name;

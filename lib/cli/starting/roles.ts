@@ -41,10 +41,16 @@ export const hasDatabase = (superUrl: string, name: string): Promise<boolean> =>
     return rowCount === 1;
   });
 
-export const makeDatabase = (superUrl: string, name: string, template = 'template1'): Promise<void> =>
+export const makeDatabase = (superUrl: string, name: string): Promise<void> =>
+  withClient(superUrl, async (client) => {
+    await client.query(`CREATE DATABASE ${escapeIdentifier(name)} OWNER ${ROLES.owner} TEMPLATE template1`);
+  });
+
+/** By its files, not by its log, which takes a third of the time where nothing has to reach the disk. */
+export const copyDatabase = (superUrl: string, name: string, template: string): Promise<void> =>
   withClient(superUrl, async (client) => {
     await client.query(
-      `CREATE DATABASE ${escapeIdentifier(name)} OWNER ${ROLES.owner} TEMPLATE ${escapeIdentifier(template)}`,
+      `CREATE DATABASE ${escapeIdentifier(name)} OWNER ${ROLES.owner} TEMPLATE ${escapeIdentifier(template)} STRATEGY file_copy`,
     );
   });
 

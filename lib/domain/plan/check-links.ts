@@ -7,7 +7,15 @@ import type { ProblemPath } from './problem';
 
 /** What a key can name; the plural is the section of the document that holds it. */
 export type Target =
-  'stage' | 'operation' | 'joint' | 'check' | 'stopgap' | 'condition' | 'part' | 'item' | 'caution';
+  | 'stage'
+  | 'operation'
+  | 'joint'
+  | 'check'
+  | 'stopgap'
+  | 'condition'
+  | 'part'
+  | 'item'
+  | 'caution';
 
 export interface Link {
   readonly path: ProblemPath;

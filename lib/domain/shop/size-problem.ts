@@ -2,7 +2,15 @@
 import { quoted } from '@/lib/domain/base/words';
 
 export type SizePart =
-  'kind' | 'thread' | 'pitch' | 'length' | 'diameter' | 'grade' | 'finish' | 'tube' | 'rest';
+  | 'kind'
+  | 'thread'
+  | 'pitch'
+  | 'length'
+  | 'diameter'
+  | 'grade'
+  | 'finish'
+  | 'tube'
+  | 'rest';
 
 export interface SizeProblem {
   readonly part: SizePart;

@@ -13,7 +13,9 @@ const MOST_WAITING = 128;
 let waiting = 0;
 
 /** Too many at once: nothing was looked at. */
-export class TooBusy extends Error {}
+export class TooBusy extends Error {
+  override readonly name = 'TooBusy';
+}
 
 const counted = async <Value>(work: () => Promise<Value>): Promise<Value> => {
   if (waiting >= MOST_WAITING) throw new TooBusy('too many passwords and PINs at once');

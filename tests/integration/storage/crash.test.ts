@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { startCluster } from '@/lib/cli/starting/cluster';
-import { makeDatabase, urlAs } from '@/lib/cli/starting/roles';
+import { copyDatabase, urlAs } from '@/lib/cli/starting/roles';
 import { openDatabase } from '@/lib/server/database';
 import { verifyLog } from '@/lib/server/log/verify';
 import { PASSWORDS, startTestCluster, TEMPLATE } from '@/tests/support/postgres-global';
@@ -21,7 +21,7 @@ let url: string;
 beforeAll(async () => {
   // With the settings that the shop runs with: what is acknowledged has been flushed.
   cluster = await startTestCluster([]);
-  await makeDatabase(cluster.url, 'crash', TEMPLATE);
+  await copyDatabase(cluster.url, 'crash', TEMPLATE);
   url = urlAs(cluster.url, 'app', PASSWORDS, 'crash');
   const shop = await StoredShop.on(openDatabase(url, 3));
   for (const car of ['C1', 'C2']) await shop.startCar(car);
