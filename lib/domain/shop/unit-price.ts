@@ -80,9 +80,11 @@ const landed = (order: PurchaseOrder, unit: Exact): UnitPrice => {
   const kept = sumOf(order.lines.map(keptValue));
   // What came back for goods that never came makes the others no cheaper.
   const givenUp = subtract(exact(order.goods), kept);
+  // A deposit was never part of the price, and comes back for something else.
+  const credits = order.credits.filter(({ isDeposit }) => isDeposit !== true);
   const back = atLeastNone(
     subtract(
-      order.credits.reduce((sum, { money }) => add(sum, exact(money)), ZERO),
+      credits.reduce((sum, { money }) => add(sum, exact(money)), ZERO),
       atLeastNone(givenUp),
     ),
   );

@@ -85,6 +85,13 @@ describe('of an order', () => {
     );
   });
 
+  test('a deposit that came back for an old part makes nothing cheaper', () => {
+    const sent = order('1', '2026-03-02', 42, [line('nut', 2, '50', 420, { lots: ['L-1'] })], 84);
+    const back = { ...sent, credits: sent.credits.map((each) => ({ ...each, isDeposit: true as const })) };
+    expect(said(prices([sent])('nut', 'L-1', null))).toBe('lot 7.56 + 0.42');
+    expect(said(prices([back])('nut', 'L-1', null))).toBe('lot 8.4 + 0.42');
+  });
+
   test('a pack that does not divide is not rounded', () => {
     const priceOf = prices([order('1', '2026-03-02', 0, [line('clip', 1, '3', 100, { lots: ['L-2'] })])]);
     expect(priceOf('clip', 'L-2', null)?.goods).toEqual({ num: 100n, den: 3n });
