@@ -132,7 +132,7 @@ test('a lead changes a price, and reads in a file: with a fault nothing of it is
   await page.getByText('£0.95').first().waitFor();
 
   const saved = await page.request.get('/api/suppliers/offers.csv');
-  expect(await saved.text()).toContain('\r\nthornby,M6x16,10,0.95,,\r\n');
+  expect(await saved.text()).toContain('\r\nthornby,M6x16,10,0.95,,,\r\n');
 });
 
 test('a lead reads what a car cost, and it adds up; the owner says what an hour costs from a day on', async () => {
