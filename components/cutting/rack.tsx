@@ -14,7 +14,7 @@ export function Rack({ item: { key, name, rack } }: { readonly item: CutItem }) 
   const [typed, setTyped] = useState(rack.lengths);
   const sending = useSending();
   return (
-    <div className="rack">
+    <div className="rests">
       <span className="small dim">{rack.says}</span>
       <Button
         onClick={() => {
