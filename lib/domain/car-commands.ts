@@ -177,6 +177,7 @@ export const CAR_COMMANDS: Readonly<Record<CarClaim['type'], CommandRule>> = {
   // components
   'grade-parts': note('car', 'anyone', 'how parts of the donor were found, and where they lie', [
     'part-already',
+    'part-absent',
     'given-before',
   ]),
   'send-parts': warning('car', 'anyone', 'parts went out to be worked on'),

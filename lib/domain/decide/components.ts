@@ -3,11 +3,11 @@ import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { Key } from '@/lib/domain/base/vocabulary';
 import { isGivenUp, lastOuting } from '@/lib/domain/car/component-rows';
-import type { ComponentRow } from '@/lib/domain/car/component-rows';
 import { lotRefusals } from '@/lib/domain/car/hardware';
 import type { PartRow } from '@/lib/domain/car/rows';
 import type { CameBack, ComponentClaim, Graded, ReceivePart } from '@/lib/domain/component-claims';
 import type { CarPayload } from '@/lib/domain/events';
+import { mayGrade } from '@/lib/domain/shop/components';
 import { awayRefusal } from '@/lib/domain/unmet';
 import { accept, unknown, unless } from './case';
 import type { Case, Decision } from './case';
@@ -51,22 +51,14 @@ export const decideComponents = (at: Case, claim: ComponentClaim): Decision => {
   }
 };
 
-/** What stands on the car, or counts as here for another reason than its grade, is not graded any more: see `report-finding`. */
+/** A grade is of the donor's own piece, off the car; where it may lie is said at any time. */
 const notGraded = (at: Case, { part, grade }: Graded): readonly Refusal[] => {
   const component = at.car.components[part];
-  const state = stateOf(at, part);
   const isSame = grade === undefined || (component?.grade === grade && component.piece === pieceOf(at, part));
-  return isSame || state === 'absent' || isHereByGrade(at, part, component)
-    ? []
-    : [refuse('part-already', { part, state })];
+  if (isSame || mayGrade(at.car, part)) return [];
+  const state = stateOf(at, part);
+  return [state === 'absent' ? refuse('part-absent', { part }) : refuse('part-already', { part, state })];
 };
-
-const isHereByGrade = (at: Case, part: Key, component: ComponentRow | undefined): boolean =>
-  stateOf(at, part) === 'present' &&
-  component?.grade === 'reuse' &&
-  component.from === null &&
-  component.outings.length === 0 &&
-  component.piece === pieceOf(at, part);
 
 const pieceOf = ({ car }: Case, part: Key): number => car.parts[part]?.piece ?? 1;
 
@@ -145,7 +137,7 @@ export const receivePart = (at: Case, claim: ReceivePart): Decision => {
       piece: nextPiece(at, part, from !== undefined || item !== undefined),
       ...(from === undefined ? {} : { from }),
       ...(serial === undefined ? {} : { serial }),
-      ...(looked === undefined || state !== 'back' ? {} : { looked }),
+      ...(looked === undefined || state !== 'back' ? {} : { looked: looked.trim() }),
       ...(item === undefined ? {} : { drawn: [{ item, lot: lot ?? null, quantity: '1' }] }),
     },
   ]);

@@ -4,7 +4,7 @@ import type { Key } from '@/lib/domain/base/vocabulary';
 import { isGivenUp, lastOuting } from '@/lib/domain/car/component-rows';
 import { planKey } from '@/lib/domain/plan/positions';
 import { carNeed } from '@/lib/domain/shop/need';
-import { toSend } from '@/lib/domain/shop/outside';
+import { mayGrade, toSend } from '@/lib/domain/shop/components';
 import type { Catalogue } from '@/lib/domain/shop/item';
 import type { Database } from '@/lib/server/database';
 import { catalogueFor } from '@/lib/server/load/catalogue';
@@ -104,7 +104,7 @@ const lineOf = (seen: Seen, key: Key): DonorPartLine => {
       ...(takenFor === null ? [] : [`for ${takenFor}`]),
       ...(from === null ? [] : [`off ${from}`]),
     ].join(' '),
-    isOpen: state === 'absent' ? !isNew : isByGrade && from === null && component?.outings.length === 0,
+    isOpen: mayGrade(car, key),
   };
 };
 

@@ -106,6 +106,15 @@ describe('grading', () => {
     ]);
   });
 
+  test('what was condemned and is awaited is not graded: the next one is received', () => {
+    shop.does('tom', { type: 'grade-parts', parts: [{ part: 'P-12', grade: 'refurbish' }] });
+    shop.does('tom', { type: 'report-finding', about: { kind: 'part', key: 'P-12' }, text: 'cracked' });
+    shop.does('leo', { type: 'decide-finding', finding: 'F-1', disposition: 'replace', reason: 'cracked' });
+    expect(shop.codes('tom', { type: 'grade-parts', parts: [{ part: 'P-12', grade: 'reuse' }] })).toEqual([
+      'part-absent',
+    ]);
+  });
+
   test('one named twice, or unknown, refuses the whole list', () => {
     const twice = [
       { part: 'P-11', grade: 'reuse' },

@@ -1,9 +1,21 @@
-/** Outside work: what waits for a trip, and what is out on one. */
+/** Components of a car: what may be graded, what waits for a trip, what is out on one. */
 import type { Key } from '@/lib/domain/base/vocabulary';
 import { lastOuting } from '@/lib/domain/car/component-rows';
 import type { Outing } from '@/lib/domain/car/component-rows';
 import type { Car } from '@/lib/domain/car/rows';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
+
+/**
+ * May a grade be given, or another one? Of the donor's own piece, as long as it lies here: not put on the car, taken, out,
+ * worked on or received since. What is found later is a finding.
+ */
+export const mayGrade = ({ parts, components }: Pick<Car, 'parts' | 'components'>, part: Key): boolean => {
+  const { state = 'absent', piece = 1 } = parts[part] ?? {};
+  const component = components[part];
+  if (piece !== (component?.piece ?? 1)) return false;
+  if (state !== 'present') return state === 'absent';
+  return component?.grade === 'reuse' && component.from === null && component.outings.length === 0;
+};
 
 /** Parts that are to be refurbished, that the plan has worked on elsewhere, that lie here and were not done there yet. */
 export const toSend = (plan: CompiledPlan, car: Car): readonly Key[] =>
