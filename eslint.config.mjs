@@ -165,7 +165,7 @@ export default tseslint.config(
   { ignores: ['.data/', '.next/', 'coverage/', 'prisma/generated/', 'next-env.d.ts'] },
   {
     files: ['**/*.ts', '**/*.tsx'],
-    // What needs types is looked at by .oxlintrc.json, in a fifth of the time.
+    // What needs types is looked at by tests/checks/oxlint.json, in a fifth of the time.
     extends: [tseslint.configs.strict],
     rules: {
       '@typescript-eslint/no-explicit-any': 'error',

@@ -11,6 +11,7 @@ await installIfNeeded();
 
 const scratch = mkdtempSync(join(tmpdir(), 'slipmark-test-'));
 const modules = join(root, 'node_modules');
+const { scripts } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
 const tsx = ['--import', pathToFileURL(join(modules, 'tsx/dist/loader.mjs')).href];
 const reports = [];
 
@@ -21,20 +22,26 @@ const vitest = (project, name) => {
   return [join(modules, 'vitest/vitest.mjs'), 'run', '--project', project, ...output];
 };
 
+/** A tool as the scripts of package.json call it, without a shell between. */
+const script = (name) => {
+  const [tool, ...given] = scripts[name].split(' ');
+  return [join(modules, tool, 'bin', tool), ...given];
+};
+
 /** One after the other; in each, the lanes run side by side, one core each. A test run takes all cores there are. */
 const stages = [
   [[['client and types', [...tsx, join(root, 'lib/cli/starting/prepare-checks.ts')]]]],
   [
     [
       // Both in one program; Next's types of the pages lie in a folder that is else looked over.
-      ['types', [join(modules, 'oxlint/bin/oxlint'), '--no-ignore', '.', '.next/types/validator.ts']],
+      ['types', script('typecheck')],
       ['lint', [join(modules, 'eslint/bin/eslint.js'), '.', '--max-warnings', '0']],
       ['demo', ['--conditions=react-server', ...tsx, join(root, 'tests/support/build-demo.ts')]],
     ],
     [
       ['pages', [...tsx, join(root, 'tests/support/build-pages.ts')]],
       ['unused code and circles', [join(modules, 'knip/bin/knip.js')]],
-      ['format', [join(modules, 'oxfmt/bin/oxfmt'), '--check', '.']],
+      ['format', [...script('format'), '--check']],
     ],
   ],
   [[['tests', vitest('!browser', 'tests')]]],
