@@ -9,7 +9,6 @@ import { CarTag } from '@/components/shop/plate';
 import { Button } from '@/components/ui/button';
 import { Glyph } from '@/components/ui/glyph';
 import { GRADES } from '@/lib/domain/car/component-rows';
-import { GRADE_WORDS } from '@/lib/wire/views/component-line';
 import type { DonorPartLine, DonorView } from '@/lib/wire/views/donor';
 import { DonorRow } from './donor-row';
 import './donor.css';
@@ -119,7 +118,7 @@ function DonorAside({ view: { car, parts, need, toSend, findings } }: { readonly
         <dl className="tally">
           {GRADES.map((grade) => (
             <div key={grade}>
-              <dt>{GRADE_WORDS[grade]}</dt>
+              <dt>{grade}</dt>
               <dd className="num">{parts.filter((part) => part.grade === grade).length}</dd>
             </div>
           ))}

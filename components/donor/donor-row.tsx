@@ -9,7 +9,6 @@ import { Field } from '@/components/ui/field';
 import { Glyph } from '@/components/ui/glyph';
 import { GRADES } from '@/lib/domain/car/component-rows';
 import type { Grade } from '@/lib/domain/car/component-rows';
-import { GRADE_WORDS } from '@/lib/wire/views/component-line';
 import type { DonorPartLine } from '@/lib/wire/views/donor';
 
 interface DonorRowProps {
@@ -31,7 +30,7 @@ export function DonorRow({ car, part }: DonorRowProps) {
     setTapped(next);
     void sending.send(
       { type: 'grade-parts', car, parts: [{ part: key, grade: next }] },
-      `${name} (${key}) is graded ${GRADE_WORDS[next]}.`,
+      `${name} (${key}) is graded ${next}.`,
     );
   };
 
@@ -71,7 +70,7 @@ export function DonorRow({ car, part }: DonorRowProps) {
               onClick={() => grade(each)}
               onKeyDown={typed}
             >
-              {GRADE_WORDS[each]}
+              {each}
               {each === usual ? <span className="vh">, usual</span> : null}
             </button>
           ))}

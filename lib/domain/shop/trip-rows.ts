@@ -31,5 +31,8 @@ export interface TripRow {
   readonly at: Instant;
 }
 
+/** May something still go along? Until the day on which it is promised back. */
+export const takesMore = ({ due }: Pick<TripRow, 'due'>, today: Day): boolean => today <= due;
+
 export const nextTrip = (trips: Readonly<Record<string, TripRow>>): string =>
   String(Object.keys(trips).reduce((most, id) => Math.max(most, Number(id)), 0) + 1);

@@ -8,7 +8,7 @@ import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import { USUAL_WEEK } from '@/lib/domain/shop/need-days';
 import { onTrip, toSend } from '@/lib/domain/shop/components';
 import type { OnTrip } from '@/lib/domain/shop/components';
-import { nextTrip } from '@/lib/domain/shop/trip-rows';
+import { nextTrip, takesMore } from '@/lib/domain/shop/trip-rows';
 import type { TripBill, TripRow } from '@/lib/domain/shop/trip-rows';
 import { arrivalOf, orderDayFrom } from '@/lib/domain/shop/order';
 import { dayFrom, dayNumber } from '@/lib/domain/shop/week';
@@ -105,7 +105,7 @@ export const tripView = async (
     isLate: head.isStop,
     says: head.says,
     cars: carsOn(books, trip),
-    waiting: today <= trip.due ? waitingOf(books) : [],
+    waiting: takesMore(trip, today) ? waitingOf(books) : [],
     bills: mayPlan(who) ? trip.bills.map((bill) => billOf(books, bill)) : null,
   };
 };

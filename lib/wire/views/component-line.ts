@@ -1,16 +1,9 @@
 /** What happened to components, in the shop's words. */
 import { agreeing } from '@/lib/domain/base/words';
-import type { Grade, Outcome } from '@/lib/domain/car/component-rows';
+import type { Outcome } from '@/lib/domain/car/component-rows';
 import type { ComponentPayload } from '@/lib/domain/component-payload';
 import type { Words } from './event-words';
 import type { EventLine } from './log';
-
-export const GRADE_WORDS: Readonly<Record<Grade, string>> = {
-  reuse: 'reuse',
-  refurbish: 'refurbish',
-  replace: 'replace',
-  scrap: 'scrap',
-};
 
 export const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
   done: 'the work is done',
@@ -23,7 +16,7 @@ export const componentLine = (event: ComponentPayload, { thing }: Words): EventL
   switch (event.type) {
     case 'part-graded': {
       const said = [
-        event.grade === null ? 'is not graded' : `is graded ${GRADE_WORDS[event.grade]}`,
+        event.grade === null ? 'is not graded' : `is graded ${event.grade}`,
         ...(event.place === null ? [] : [`lies in ${event.place}`]),
         ...(event.serial === null ? [] : [`number ${event.serial}`]),
       ];

@@ -9,6 +9,7 @@ import { carNeed } from '@/lib/domain/shop/need';
 import { catalogueOf } from '@/lib/domain/shop/item';
 import { onHand } from '@/lib/domain/shop/stock';
 import { toDecimalText } from '@/lib/domain/base/exact';
+import { takesMore } from '@/lib/domain/shop/trip-rows';
 import { plan, shopWith } from '@/tests/support/shop';
 import type { Shop } from '@/tests/support/shop';
 
@@ -236,6 +237,10 @@ describe('outside work', () => {
     shop.does('leo', { type: 'bill-trip', trip: '1', lines, freight: 900, note: '7-114' });
     expect(shop.codes('leo', { type: 'bill-trip', trip: '1', lines: [...lines, ...lines] })).toEqual([
       'given-before',
+    ]);
+    expect(['2026-03-11', '2026-03-12'].map((day) => takesMore({ due: '2026-03-11' }, day))).toEqual([
+      true,
+      false,
     ]);
     expect(shop.world.shop.trips['1']).toMatchObject({ due: '2026-03-11', bills: [{ lines, freight: 900 }] });
   });

@@ -3,6 +3,7 @@ import type { Key } from '@/lib/domain/base/vocabulary';
 import type { PartRow } from '@/lib/domain/car/rows';
 import { applies } from '@/lib/domain/plan/resolve';
 import { operationFinished } from '@/lib/domain/plan/requirements';
+import { takesMore } from '@/lib/domain/shop/trip-rows';
 import { unmet } from '@/lib/domain/unmet';
 import type { ConditionRow, RowSign, RowView } from '@/lib/wire/views/car';
 import type { CarClaimType } from '@/lib/wire/views/desk';
@@ -126,7 +127,7 @@ export const partSign = ({ car }: Seen, key: Key): RowView['sign'] => {
 export const comingActs = ({ car, shop, facts }: Seen, key: Key): readonly CarClaimType[] => {
   const state = car.parts[key]?.state ?? 'absent';
   if (state === 'out') return ['return-parts'];
-  const hasTrip = Object.values(shop.trips).some(({ due }) => facts.day <= due);
+  const hasTrip = Object.values(shop.trips).some((trip) => takesMore(trip, facts.day));
   return state === 'absent' && hasTrip ? ['receive-part', 'send-parts'] : ['receive-part'];
 };
 

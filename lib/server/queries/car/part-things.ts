@@ -1,5 +1,6 @@
 /** What the forms of parts are made from: where each stands, who gave one up for this car, what the shelf has of it. */
 import { lastOuting } from '@/lib/domain/car/component-rows';
+import { takesMore } from '@/lib/domain/shop/trip-rows';
 import type { PartThing, ShelfPiece, TripThing } from '@/lib/wire/views/desk';
 import { weekdayWords } from '@/lib/wire/views/when';
 import { brings } from './foresee';
@@ -47,7 +48,7 @@ const shelfOf = ({ shop, facts }: Seen, part: string): readonly ShelfPiece[] => 
 /** Those that are not over: somebody may still put something in the van. */
 export const tripThings = ({ shop, facts }: Seen): readonly TripThing[] =>
   Object.values(shop.trips)
-    .filter(({ due }) => facts.day <= due)
+    .filter((trip) => takesMore(trip, facts.day))
     .map(({ id, supplier, goes, due }) => ({
       trip: id,
       says: `${shop.suppliers[supplier]?.name ?? supplier}, goes ${weekdayWords(goes, facts.day)}, back ${weekdayWords(due, facts.day)}`,
