@@ -71,6 +71,7 @@ function Line({ line, onInsist }: LineProps) {
     reasons,
     need,
     by,
+    orderBy,
     isLate,
     packs,
     others,
@@ -105,6 +106,7 @@ function Line({ line, onInsist }: LineProps) {
       <td className="r need">
         <b className="num">{need}</b>
         {by === null ? null : <span className={isLate ? 'small stop' : 'small'}>{by}</span>}
+        {orderBy === null ? null : <span className="small dim">{orderBy}</span>}
       </td>
       <td className="packs">
         <span>

@@ -8,6 +8,7 @@ import { Glyph } from '@/components/ui/glyph';
 import type { OrderView, PinView, SolvedOrder, Unoffered } from '@/lib/wire/views/order';
 import { Approve } from './approve';
 import type { Asked } from './asked';
+import { Later } from './later';
 import { OrderSheet } from './order-sheet';
 import { PinDialog } from './pin-dialog';
 import { ProofPanel } from './proof-panel';
@@ -57,10 +58,8 @@ export function WeekOrder({ view, approver }: WeekOrderProps) {
           </div>
         )}
       </div>
-      <p className="small dim">
-        {later === 0 ? '' : `${String(later)} more items can wait for a later order. `}
-        {basis}
-      </p>
+      {later.length === 0 ? null : <Later lines={later} />}
+      <p className="small dim">{basis}</p>
       {asked === null ? null : <PinDialog asked={asked} onClose={() => setAsked(null)} />}
     </>
   );

@@ -109,6 +109,21 @@ export const arrivalOf = (ordered: number, lead: number, shut: readonly number[]
 export const orderDayFrom = ({ orderDays }: Pick<Supplier, 'orderDays'>, from: number): number | undefined =>
   Array.from({ length: WEEK }, (_, ahead) => from + ahead).find((day) => orderDays.includes(weekdayOf(day)));
 
+/**
+ * The last day, no earlier than `from`, on which an order there still comes by `need`; null = none does. Where the supplier
+ * takes an order on any day, any day counts.
+ */
+export const lastOrderDay = (
+  { orderDays, takesToday, lead }: Pick<Supplier, 'orderDays' | 'takesToday' | 'lead'>,
+  from: number,
+  need: number,
+  shut: readonly number[] = [],
+): number | null => {
+  for (let day = need; day >= from; day -= 1)
+    if ((takesToday || orderDays.includes(weekdayOf(day))) && arrivalOf(day, lead, shut) <= need) return day;
+  return null;
+};
+
 /** The orders that can be sent: with each supplier the one of the next order day, and one of today where it takes that. */
 export const shipmentsOf = ({
   suppliers,

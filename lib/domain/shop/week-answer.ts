@@ -25,6 +25,8 @@ export interface SheetLine {
   readonly insteadOf: readonly Key[];
   /** The earliest day on which it is needed; null = it fills the shelf. */
   readonly by: Day | null;
+  /** The last day on which anybody could be asked for that; null = none is left, or it fills the shelf. */
+  readonly orderBy: Day | null;
   /** It comes so many days after that. */
   readonly late: number;
   readonly cars: readonly { readonly car: CarId; readonly quantity: Exact }[];
@@ -50,6 +52,7 @@ export interface Packs {
 interface Share {
   readonly car: CarId | null;
   readonly by: Day | null;
+  readonly orderBy: Day | null;
   readonly item: Key;
   readonly quantity: Exact;
 }
@@ -126,8 +129,10 @@ const sharesOf = (week: Week, { given }: OrderAnswer): ReadonlyMap<string, reado
   return shares;
 };
 
-const wantsIn = ({ item, by, cars, quantity }: WeekGroup): readonly Share[] =>
-  by === null ? [{ car: null, by, item, quantity }] : cars.map((each) => ({ ...each, by, item }));
+const wantsIn = ({ item, by, orderBy, cars, quantity }: WeekGroup): readonly Share[] =>
+  by === null
+    ? [{ car: null, by, orderBy, item, quantity }]
+    : cars.map((each) => ({ ...each, by, orderBy, item }));
 
 const inOrder = (given: OrderAnswer['given'], { groups }: Week): OrderAnswer['given'] =>
   groups.flatMap(({ line }) => given.filter((each) => each.line === line));
@@ -139,8 +144,7 @@ const sheetLine = (
   arrives: number,
   week: Week,
 ): SheetLine => {
-  const days = shares.flatMap(({ by }) => by ?? []).sort();
-  const [by = null] = days;
+  const [by = null] = shares.flatMap((share) => share.by ?? []).sort();
   const bought = sum(packs.map(({ packs: count, packSize }) => inPacks(count, packSize)));
   const used = sum(shares.map(({ quantity }) => quantity));
   const shelf = sum(shares.filter(({ car }) => car === null).map(({ quantity }) => quantity));
@@ -151,6 +155,7 @@ const sheetLine = (
     item,
     insteadOf: [...new Set(shares.map((share) => share.item))].filter((asked) => asked !== item),
     by,
+    orderBy: shares.find((share) => share.by === by)?.orderBy ?? null,
     late: by === null ? 0 : Math.max(0, arrives - Date.parse(`${by}T00:00:00Z`) / 86_400_000),
     cars: [...cars].map(([car, quantity]) => ({ car, quantity })),
     shelf,

@@ -10,7 +10,7 @@ import type { DemandLine } from './demand';
 import { isCounted } from './item';
 import type { Catalogue } from './item';
 import type { OfferRow, SupplyRows } from './offer-rows';
-import { arrivalOf, orderDayFrom, shipmentsOf } from './order';
+import { arrivalOf, lastOrderDay, orderDayFrom, shipmentsOf } from './order';
 import type { Offer, OrderLine, OrderProblem, Supplier } from './order';
 import { pinsOf } from './week-pins';
 import { substitutesFor } from './week-substitutes';
@@ -36,6 +36,8 @@ export interface WeekGroup {
   readonly quantity: Exact;
   /** What this adds to the whole of the item, in the problem's steps. */
   readonly steps: number;
+  /** The last day on which it can be ordered from somebody and still be here in time; null = none is left, or no day asks. */
+  readonly orderBy: Day | null;
   /** The shelf lacks it only once what can wait has been taken from it. */
   readonly isForLater: boolean;
 }
@@ -74,10 +76,11 @@ export const weekOf = (ask: WeekAsk): Week => {
     const pin = supply.pins[line.item]?.pin ?? null;
     const isWanted = pin !== null && (pin.buyToday || pin.quantity !== null);
     const shelf = shelfNow(line, [...(sellersOf.get(line.item) ?? [])], ask);
-    const groups = groupsOf(line, stepsOf.get(line.item) ?? 1, shelf).map((group) => {
-      const substitutes = substitutesFor(group, line, ask).filter((item) => sellersOf.has(item));
-      const sellers = [line.item, ...substitutes].flatMap((item) => [...(sellersOf.get(item) ?? [])]);
-      return { group, substitutes, sellers: [...new Set(sellers)] };
+    const groups = groupsOf(line, stepsOf.get(line.item) ?? 1, shelf).map((each) => {
+      const substitutes = substitutesFor(each, line, ask).filter((item) => sellersOf.has(item));
+      const all = [line.item, ...substitutes].flatMap((item) => [...(sellersOf.get(item) ?? [])]);
+      const sellers = [...new Set(all)];
+      return { group: { ...each, orderBy: orderByOf(each, sellers, ask) }, substitutes, sellers };
     });
     if (groups.every(({ sellers }) => sellers.length === 0)) unoffered.push(line);
     else
@@ -116,11 +119,13 @@ const sellersIn = ({ suppliers }: WeekAsk['supply']): readonly Supplier[] =>
 
 const WEEK = 7;
 
+type Dated = Pick<WeekGroup, 'by'>;
+
 /**
  * Whether each of those who sell it could still bring it in time with the order after this one: what would leave only
  * some of them is ordered now, while all can be chosen from.
  */
-const canWait = ({ by }: Pick<WeekGroup, 'by'>, sellers: readonly string[], ask: WeekAsk): boolean => {
+const canWait = ({ by }: Dated, sellers: readonly string[], ask: WeekAsk): boolean => {
   if (by === null) return false;
   const need = dayNumber(by) - ask.buffer;
   return sellersIn(ask.supply)
@@ -131,6 +136,15 @@ const canWait = ({ by }: Pick<WeekGroup, 'by'>, sellers: readonly string[], ask:
       const next = orderDayFrom(supplier, now + 1) ?? now + WEEK;
       return arrivalOf(next, supplier.lead, ask.shut) <= need;
     });
+};
+
+const orderByOf = ({ by }: Dated, sellers: readonly string[], ask: WeekAsk): Day | null => {
+  if (by === null) return null;
+  const need = dayNumber(by) - ask.buffer;
+  const days = sellersIn(ask.supply)
+    .filter(({ key }) => sellers.includes(key))
+    .flatMap((supplier) => lastOrderDay(supplier, dayNumber(ask.today), need, ask.shut) ?? []);
+  return days.length === 0 ? null : dayFrom(Math.max(...days));
 };
 
 /** What the shelf lacks of its minimum now: what lies there, or comes, for needs that can wait is still on it. */
@@ -152,13 +166,16 @@ const shelfNow = (
 
 const whole = (value: Exact): number => Number((value.num + value.den - 1n) / value.den);
 
+/** Before its sellers have been looked at. */
+type Undated = Omit<WeekGroup, 'orderBy'>;
+
 /** By day, and the shelf last. The sum is rounded up once: each group has what it adds to the sum so far. */
-const groupsOf = ({ item, short, demand }: DemandLine, steps: number, shelf: Exact): readonly WeekGroup[] => {
+const groupsOf = ({ item, short, demand }: DemandLine, steps: number, shelf: Exact): readonly Undated[] => {
   const scale = exact(steps);
   const days = new Map<Day, { car: CarId; quantity: Exact }[]>();
   for (const { car, by, quantity } of short) days.set(by, [...(days.get(by) ?? []), { car, quantity }]);
   let [sum, counted] = [ZERO, 0];
-  const group = (of: Pick<WeekGroup, 'by' | 'cars' | 'quantity' | 'isForLater'>, name: string): WeekGroup => {
+  const group = (of: Omit<Undated, 'line' | 'item' | 'steps'>, name: string): Undated => {
     sum = add(sum, of.quantity);
     const upTo = whole(multiply(sum, scale));
     const added = upTo - counted;

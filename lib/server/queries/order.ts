@@ -4,9 +4,10 @@ import { ZERO, add, compare } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { CarId, Day, Key } from '@/lib/domain/base/vocabulary';
 import type { DemandLine } from '@/lib/domain/shop/demand';
+import { USUAL_WEEK } from '@/lib/domain/shop/need-days';
 import { RECKONED, quantityText, reasonPieces, reasonsOf } from '@/lib/domain/shop/need-words';
 import { weekOf } from '@/lib/domain/shop/week';
-import type { Week } from '@/lib/domain/shop/week';
+import type { Week, WeekGroup } from '@/lib/domain/shop/week';
 import { weekSheets } from '@/lib/domain/shop/week-answer';
 import type { Packs, SheetLine, WeekSheet } from '@/lib/domain/shop/week-answer';
 import { substituteCondition } from '@/lib/domain/shop/week-substitutes';
@@ -18,6 +19,7 @@ import { moneyText } from '@/lib/wire/money';
 import type { HardwareCar } from '@/lib/wire/views/hardware';
 import type {
   LateView,
+  LaterView,
   OrderLineView,
   OrderSheetView,
   OrderView,
@@ -31,8 +33,6 @@ import { approvalOf, sentOrders } from './order/sent';
 import { solved } from './order/solved';
 import type { Solved } from './order/solved';
 
-/** The usual week of a shop, as everywhere until it keeps a calendar of its own. */
-const SHUT = [6, 7];
 /** From arrival to the bench: unpacked, looked at, put away. Common practice, no source. */
 const BUFFER_DAYS = 1;
 
@@ -47,7 +47,7 @@ export const orderView = async (db: Database, now: string): Promise<OrderView> =
     supply: shop,
     planOf: (car) => shown.plans[shown.world.cars[car]?.plan ?? ''] ?? null,
     today: shown.today,
-    shut: SHUT,
+    shut: USUAL_WEEK.days.shut,
     buffer: BUFFER_DAYS,
   });
   const isAnything = week.problem.lines.length > 0;
@@ -69,7 +69,7 @@ export const orderView = async (db: Database, now: string): Promise<OrderView> =
     })),
     pins: pinViews(shown, answered?.costs ?? []),
     sent: sentOrders(shown),
-    later: new Set(week.later.map(({ item }) => item)).size,
+    later: laterViews(week.later, shown),
     basis: RECKONED,
   };
 };
@@ -129,6 +129,31 @@ const lateViews = (sheets: readonly WeekSheet[], { late }: OrderScore, shown: Sh
     }));
 };
 
+/** What must be ordered first stands first; the shelf, which waits for no day, last. */
+const laterViews = (later: Week['later'], shown: Shown): readonly LaterView[] =>
+  later
+    .toSorted((a, b) => orderedBefore(a) - orderedBefore(b))
+    .map(({ line, item, by, orderBy, quantity, cars }) => ({
+      key: line,
+      item: nameOf(item, shown),
+      quantity: quantityText(quantity, shown.catalogue[item]?.unit ?? 'pc'),
+      says: [
+        ...(by === null
+          ? ['for the shelf, once what lies there is taken']
+          : [`needed ${dayText(by, shown)}`]),
+        ...(orderBy === null ? [] : [orderByText(orderBy, shown)]),
+      ].join(', '),
+      cars: tags(
+        cars.map(({ car }) => car),
+        shown,
+      ),
+    }));
+
+const orderedBefore = ({ orderBy }: WeekGroup): number => (orderBy === null ? Infinity : Date.parse(orderBy));
+
+const orderByText = (day: Day, { today }: Shown): string =>
+  `order ${day === today ? 'today' : `by ${weekdayWords(day, today)}`}`;
+
 const dayText = (day: Day, { today }: Shown): string =>
   day === today ? 'today' : `by ${dayWords(day, today)}`;
 
@@ -159,7 +184,7 @@ const depositWords = ({ lines }: WeekSheet, offers: Shown['world']['shop']['offe
 };
 
 const lineView = (line: SheetLine, supplier: string, shown: Shown): OrderLineView => {
-  const { item, insteadOf, by, late, cars, shelf, spare, packs, others, cost } = line;
+  const { item, insteadOf, by, orderBy, late, cars, shelf, spare, packs, others, cost } = line;
   const { catalogue, world, names, today } = shown;
   const unit = catalogue[item]?.unit ?? 'pc';
   const asked = [item, ...insteadOf].flatMap((key) => shown.demand.find((each) => each.item === key) ?? []);
@@ -180,6 +205,7 @@ const lineView = (line: SheetLine, supplier: string, shown: Shown): OrderLineVie
     reasons: asked.flatMap((each) => reasonsOf(each, names)).map(withTimes(shown.zone, today)),
     need: text(need),
     by: by === null ? null : dayText(by, shown),
+    orderBy: orderBy === null ? null : orderByText(orderBy, shown),
     isLate: late > 0,
     packs: packs.map(packsView),
     others: others.map(packsView),

@@ -13,8 +13,8 @@ export interface OrderView {
   readonly pins: readonly PinView[];
   /** Approved, and not all there yet. */
   readonly sent: readonly SentOrder[];
-  /** Lines that can wait. */
-  readonly later: number;
+  /** What can wait for a later order. */
+  readonly later: readonly LaterView[];
   /** What the days rest on. */
   readonly basis: string;
 }
@@ -61,6 +61,15 @@ export interface LateView {
   readonly cars: readonly HardwareCar[];
 }
 
+export interface LaterView {
+  readonly key: string;
+  readonly item: string;
+  readonly quantity: string;
+  /** `needed by 18 Dec, order by Wed 9 Dec`. */
+  readonly says: string;
+  readonly cars: readonly HardwareCar[];
+}
+
 export interface OrderSheetView {
   readonly key: string;
   readonly name: string;
@@ -86,6 +95,8 @@ export interface OrderLineView {
   readonly reasons: readonly string[];
   readonly need: string;
   readonly by: string | null;
+  /** `order by Wed 2 Dec`: the last day for the earliest need; null = too late for it, or no day asks. */
+  readonly orderBy: string | null;
   readonly isLate: boolean;
   readonly packs: readonly PacksView[];
   /** What the same would cost by one pack alone. */

@@ -35,6 +35,29 @@ describe('what can’t wait for the next order', () => {
     expect([week.groups.length, week.later.length]).toEqual(isNow ? [1, 0] : [0, 1]);
   });
 
+  test.each<[string, string, readonly OfferRow[], string | null]>([
+    ['the last Wednesday from which it comes in time', '2026-12-12', [offer('H', 'NUT', '50', 1)], '2026-12-09'],
+    [
+      'the later of two',
+      '2026-12-12',
+      [offer('H', 'NUT', '50', 1), offer('B', 'NUT', '10', 1)],
+      '2026-12-09',
+    ],
+    ['only from the slower', '2026-12-12', [offer('B', 'NUT', '10', 1)], '2026-12-02'],
+    ['today, and not again', '2026-12-04', [offer('H', 'NUT', '50', 1)], '2026-11-25'],
+    ['a day short: nobody can', '2026-11-27', [offer('H', 'NUT', '50', 1)], null],
+    [
+      'from whom an order is taken any day, two working days before',
+      '2026-12-11',
+      [offer('V', 'NUT', '1', 1)],
+      '2026-12-08',
+    ],
+  ])('order by: %s', (_, by, offers, day) => {
+    const suppliers = [...both, supplier('V', 2, { takesToday: true })];
+    const week = weekOf(ask([demandFor('NUT', [wanted('C1', by, exact(4))])], offers, { suppliers }));
+    expect([...week.groups, ...week.later].map(({ orderBy }) => orderBy)).toEqual([day]);
+  });
+
   test('the shelf is filled up to its minimum with every order, and is never late', () => {
     const week = weekOf(ask([demandFor('NUT', [], exact(20))], [offer('H', 'NUT', '50', 1)]));
     expect(week.problem.lines).toMatchObject([{ key: 'NUT@shelf', quantity: 20, cars: [] }]);
