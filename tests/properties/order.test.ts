@@ -4,8 +4,15 @@ import { expect, test } from 'vitest';
 import { daysLate, itemsFor, shipmentsOf } from '@/lib/domain/shop/order';
 import type { Offer, OrderProblem, Supplier } from '@/lib/domain/shop/order';
 import { compareOrders, orderScore } from '@/lib/domain/shop/order-score';
+import { highs } from '@/lib/solve/highs';
+import { handOut } from '@/lib/solve/order/hand-out';
+import { goodsModel } from '@/lib/solve/order/model';
+import { asRows } from '@/lib/solve/order/narrow';
 import { pinCosts } from '@/lib/solve/order/pin-costs';
 import { solveOrder } from '@/lib/solve/order/solve';
+import { solveBySplits } from '@/lib/solve/order/splits';
+import { wantsOf } from '@/lib/solve/order/wants';
+import { solveProgram } from '@/lib/solve/program';
 import { runs } from '@/tests/support/rules';
 import { leastByGlpk } from '@/tests/support/order-glpk';
 
@@ -165,6 +172,86 @@ test('no small order is better, and none is said to be', async () => {
       expect(proved).toBe(true);
     }),
     { ...runs(40), endOnFailure: true },
+  );
+});
+
+/** Items of which one may come in place of the one before it, in time with one, two or all of three suppliers; invented. */
+const standIns = fc
+  .record({
+    offers: fc.array(
+      fc.record({
+        price: fc.integer({ min: 20, max: 900 }),
+        packSize: fc.constantFrom(1, 3, 10),
+        fromPacks: fc.constantFrom(1, 2),
+        isSold: fc.boolean(),
+      }),
+      { minLength: 9, maxLength: 9 },
+    ),
+    lines: fc.array(
+      fc.record({
+        item: fc.integer({ min: 0, max: 2 }),
+        quantity: fc.integer({ min: 1, max: 12 }),
+        needBy: fc.integer({ min: TODAY, max: TODAY + 2 }),
+        mayBeNext: fc.boolean(),
+      }),
+      { minLength: 2, maxLength: 5 },
+    ),
+  })
+  .map(({ offers, lines }): OrderProblem => ({
+    today: TODAY,
+    suppliers: [0, 1, 2].map((lead) => ({
+      key: String(lead),
+      orderDays: [3],
+      takesToday: false,
+      lead,
+      minimumValue: 0,
+      freight: { by: 'value', steps: [{ from: 0, fee: 0 }] },
+    })),
+    offers: offers.flatMap(({ price, packSize, fromPacks, isSold }, index) =>
+      isSold || index % 3 === 0
+        ? [
+            {
+              key: String(index),
+              supplier: String(index % 3),
+              item: String(Math.floor(index / 3)),
+              packSize,
+              steps: [
+                { fromPacks, price },
+                { fromPacks: fromPacks + 3, price: Math.ceil(price * 0.8) },
+              ],
+              weight: 0,
+            },
+          ]
+        : [],
+    ),
+    lines: lines.map(({ item, quantity, needBy, mayBeNext }, index) => ({
+      key: String(index),
+      item: String(item),
+      quantity,
+      needBy,
+      cars: ['3'],
+      substitutes: mayBeNext && item < 2 ? [String(item + 1)] : [],
+    })),
+    pins: [],
+  }));
+
+test('of items that stand in for one another, tables and a program find the same least money', async () => {
+  const solver = await highs();
+  await fc.assert(
+    fc.property(standIns, (problem) => {
+      const { wants } = wantsOf(problem);
+      const cluster = solveBySplits(problem, wants);
+      fc.pre(cluster !== null);
+      const { program } = goodsModel(problem, wants, false);
+      expect(cluster.least).toBe(Math.round(solveProgram(solver, program, 20).bound));
+      const bought = cluster.bought ?? [];
+      const rows = asRows(bought);
+      expect(orderScore(problem, { packs: rows, given: handOut(wants, bought) ?? [] })).toMatchObject({
+        money: cluster.least,
+        faults: [],
+      });
+    }),
+    { ...runs(20), endOnFailure: true },
   );
 });
 

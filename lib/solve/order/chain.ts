@@ -39,19 +39,23 @@ const waysOf = (choice: PackChoice, pieces: number, cost: PackCost): readonly Wa
     .filter((way) => Number.isFinite(way.cost));
 };
 
-/** `before[k][t]`: the least cost of t pieces, or all that are wanted, from the first k choices. */
-const tables = (chain: Chain, cost: PackCost) => {
-  const { choices, needed, pieces } = chain;
-  const shut = (table: Float64Array, after: number): void => {
-    for (const each of needed)
-      if (each.after === after) table.fill(Infinity, 0, Math.min(pieces, each.pieces));
-  };
+/** Too few pieces after so many choices are no way on. */
+const shut = (table: Float64Array, after: number, { needed, pieces }: Chain): void => {
+  for (const each of needed) if (each.after === after) table.fill(Infinity, 0, Math.min(pieces, each.pieces));
+};
+
+/** `before[k][t]`: the least cost of t pieces, or of `pieces` and more, from the first k choices. */
+const tables = (
+  chain: Chain,
+  cost: PackCost,
+  { upTo = chain.choices.length, pieces = chain.pieces } = {},
+) => {
   const first = new Float64Array(pieces + 1).fill(Infinity);
   first[0] = 0;
-  shut(first, 0);
+  shut(first, 0, chain);
   const before = [first];
   const taken: Int32Array[] = [];
-  for (const [index, choice] of choices.entries()) {
+  for (const [index, choice] of chain.choices.slice(0, upTo).entries()) {
     const last = before[index] ?? first;
     const next = last.slice();
     const by = new Int32Array(pieces + 1);
@@ -63,7 +67,7 @@ const tables = (chain: Chain, cost: PackCost) => {
         next[to] = sum;
         by[to] = way.packs * (pieces + 1) + from;
       }
-    shut(next, index + 1);
+    shut(next, index + 1, chain);
     before.push(next);
     taken.push(by);
   }
@@ -73,37 +77,66 @@ const tables = (chain: Chain, cost: PackCost) => {
 export const leastCost = (chain: Chain, cost: PackCost): number =>
   tables(chain, cost).before.at(-1)?.[chain.pieces] ?? Infinity;
 
-export interface Narrowed {
+/** `behind[k][t]`: the least cost of what is still wanted where the first k choices have brought t pieces. */
+const tablesBehind = (chain: Chain): readonly Float64Array[] => {
+  const { choices, pieces } = chain;
+  let next = new Float64Array(pieces + 1).fill(Infinity);
+  next[pieces] = 0;
+  shut(next, choices.length, chain);
+  const behind = [next];
+  for (const [index, choice] of [...choices.entries()].toReversed()) {
+    const table = next.slice();
+    for (const way of waysOf(choice, pieces, plainCost))
+      for (let from = 0; from <= pieces; from += 1) {
+        const sum = way.cost + (next[Math.min(pieces, from + way.pieces)] as number);
+        if (sum < (table[from] as number)) table[from] = sum;
+      }
+    shut(table, index, chain);
+    behind.unshift(table);
+    next = table;
+  }
+  return behind;
+};
+
+/**
+ * By x from 0 to `most`: the least cost for all who wait and for x pieces more, which must come from the first `after`
+ * choices. Infinity where that can't be.
+ */
+export const leastWithMore = (chain: Chain, after: number, most: number): Float64Array => {
+  const pieces = chain.pieces + most;
+  const before = tables(chain, plainCost, { upTo: after, pieces }).before.at(-1);
+  const behind = tablesBehind(chain)[after];
+  const least = new Float64Array(most + 1).fill(Infinity);
+  if (before === undefined || behind === undefined) return least;
+  for (let more = 0; more <= most; more += 1)
+    for (let got = more; got <= pieces; got += 1) {
+      const sum = (before[got] as number) + (behind[Math.min(chain.pieces, got - more)] as number);
+      if (sum < (least[more] as number)) least[more] = sum;
+    }
+  return least;
+};
+
+export interface Cheapest {
   readonly least: number;
   /** One cheapest choice: packs of each. */
   readonly packs: readonly number[];
+}
+
+export const cheapest = (chain: Chain): Cheapest => {
+  const { before, taken } = tables(chain, plainCost);
+  return { least: before.at(-1)?.[chain.pieces] ?? Infinity, packs: traced(chain, taken) };
+};
+
+export interface Narrowed extends Cheapest {
   /** Whether the item can have so many packs of a choice and still cost no more than `most`. */
   readonly mayHave: (index: number, packs: number, most: number) => boolean;
 }
 
 /** Both ways through the table, so that each choice can be asked about with the best of all others. */
 export const narrowed = (chain: Chain): Narrowed => {
-  const { choices, pieces, needed } = chain;
+  const { choices, pieces } = chain;
   const { before, taken } = tables(chain, plainCost);
-  const behind = choices.map(() => new Float64Array(pieces + 1));
-  const end = new Float64Array(pieces + 1).fill(Infinity);
-  end[pieces] = 0;
-  behind.push(end);
-  for (let index = choices.length - 1; index >= 0; index -= 1) {
-    const choice = choices[index];
-    const table = behind[index];
-    const after = Float64Array.from(behind[index + 1] ?? end);
-    for (const each of needed)
-      if (each.after === index + 1) after.fill(Infinity, 0, Math.min(pieces, each.pieces));
-    behind[index + 1] = after;
-    if (choice === undefined || table === undefined) continue;
-    table.set(after);
-    for (const way of waysOf(choice, pieces, plainCost))
-      for (let from = 0; from <= pieces; from += 1) {
-        const sum = way.cost + (after[Math.min(pieces, from + way.pieces)] as number);
-        if (sum < (table[from] as number)) table[from] = sum;
-      }
-  }
+  const behind = tablesBehind(chain);
   return {
     least: before.at(-1)?.[pieces] ?? Infinity,
     packs: traced(chain, taken),

@@ -9,19 +9,25 @@ export interface PackChoice {
 }
 
 /** Tables of more pieces take too long. */
-const MOST_PIECES = 3000;
+export const MOST_PIECES = 3000;
+
+/** Who waits for pieces of one item, and from which shipments they may come. */
+export type Waiting = Pick<Want, 'shipments' | 'quantity'>;
 
 /** The item’s table; null where it takes part in a substitution, or its shipments are no chain of sets. */
 export const chainOf = (problem: OrderProblem, item: string, wants: readonly Want[]): Chain | null => {
-  const own = wants
-    .filter(({ items }) => items.includes(item))
-    .sort((a, b) => a.shipments.length - b.shipments.length);
-  if (own.some(({ items }) => items.length > 1)) return null;
+  const own = wants.filter(({ items }) => items.includes(item));
+  return own.some(({ items }) => items.length > 1) ? null : chainFor(problem, item, own);
+};
+
+/** Null where the shipments of those who wait are no chain of sets. */
+export const chainFor = (problem: OrderProblem, item: string, waiting: readonly Waiting[]): Chain | null => {
+  const own = waiting.toSorted((a, b) => a.shipments.length - b.shipments.length);
   const pieces = own.reduce((sum, { quantity }) => sum + quantity, 0);
   if (pieces > MOST_PIECES) return null;
   const choices: PackChoice[] = [];
   const needed: { after: number; pieces: number }[] = [];
-  let waiting = 0;
+  let sum = 0;
   const seen = new Set<Shipment>();
   for (const { shipments, quantity } of own) {
     if (![...seen].every((shipment) => shipments.includes(shipment))) return null;
@@ -32,8 +38,8 @@ export const chainOf = (problem: OrderProblem, item: string, wants: readonly Wan
         if (offer.item === item && offer.supplier === shipment.supplier.key)
           choices.push({ shipment, offer });
     }
-    waiting += quantity;
-    needed.push({ after: choices.length, pieces: waiting });
+    sum += quantity;
+    needed.push({ after: choices.length, pieces: sum });
   }
   return { choices, needed, pieces };
 };

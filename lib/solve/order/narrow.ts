@@ -9,6 +9,7 @@ import { leastCost, narrowed, plainCost } from './chain';
 import type { Chain, Narrowed, PackCost } from './chain';
 import { chainOf } from './choices';
 import type { PackChoice } from './choices';
+import { solveBySplits } from './splits';
 import type { Want } from './wants';
 
 export interface Item {
@@ -39,20 +40,20 @@ export interface Narrowing {
 }
 
 /** `solveCluster` is asked for what no table can answer. */
-export const narrow = (
+export const narrow = async (
   problem: OrderProblem,
   wants: readonly Want[],
-  solveCluster: (wants: readonly Want[]) => Cluster,
-): Narrowing => {
+  solveCluster: (wants: readonly Want[]) => Promise<Cluster>,
+): Promise<Narrowing> => {
   const names = [...new Set(wants.flatMap((want) => want.items))];
   const items = names.flatMap((item): Item[] => {
     const chain = chainOf(problem, item, wants);
     return chain === null ? [] : [{ item, chain, table: narrowed(chain) }];
   });
   const tabled = new Set(items.map(({ item }) => item));
-  const clusters = together(wants.filter((want) => !want.items.some((item) => tabled.has(item)))).map(
-    solveCluster,
-  );
+  const clusters: Cluster[] = [];
+  for (const group of together(wants.filter((want) => !want.items.some((item) => tabled.has(item)))))
+    clusters.push(solveBySplits(problem, group) ?? (await solveCluster(group)));
   const goods =
     items.reduce((sum, { table }) => sum + table.least, 0) +
     clusters.reduce((sum, { least }) => sum + least, 0);

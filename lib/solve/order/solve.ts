@@ -33,14 +33,15 @@ export interface OrderSolution {
 /** Directly, in this thread: nothing else runs meanwhile. `solve-in-worker.ts` is for servers. */
 export const solveOrder = async (problem: OrderProblem, seconds: number): Promise<OrderSolution> => {
   const begin = performance.now();
-  const solver = await highs();
   const { wants, lateCarDays, unserved } = wantsOf(problem);
   const took = (): number => (performance.now() - begin) / 1000;
-  const narrowing = narrow(problem, wants, (cluster) => goodsOf(solver, problem, cluster, seconds - took()));
+  const narrowing = await narrow(problem, wants, async (cluster) =>
+    goodsOf(await highs(), problem, cluster, seconds - took()),
+  );
   const { bought, least } =
     narrowing.known?.money === narrowing.least
       ? { bought: narrowing.known.bought, least: narrowing.least }
-      : fromProgram(solver, problem, wants, narrowing, seconds - took());
+      : fromProgram(await highs(), problem, wants, narrowing, seconds - took());
   const bound = { lateCarDays, money: least };
   const given = bought === null ? null : handOut(wants, bought);
   if (bought === null || given === null)

@@ -36,7 +36,12 @@ describe('what can’t wait for the next order', () => {
   });
 
   test.each<[string, string, readonly OfferRow[], string | null]>([
-    ['the last Wednesday from which it comes in time', '2026-12-12', [offer('H', 'NUT', '50', 1)], '2026-12-09'],
+    [
+      'the last Wednesday from which it comes in time',
+      '2026-12-12',
+      [offer('H', 'NUT', '50', 1)],
+      '2026-12-09',
+    ],
     [
       'the later of two',
       '2026-12-12',
