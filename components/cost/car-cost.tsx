@@ -3,6 +3,7 @@ import { CarTag } from '@/components/shop/plate';
 import { Glyph } from '@/components/ui/glyph';
 import { PrintButton } from '@/components/ui/print-button';
 import type { CostView, MaterialView } from '@/lib/wire/views/cost';
+import { Quotes } from './quotes';
 import { Rates } from './rates';
 import { StageTable } from './stage-table';
 import './cost.css';
@@ -36,6 +37,7 @@ export function CarCost({ view, maySet }: CarCostProps) {
         <div className="cost-side">
           <Sum view={view} />
           {unpriced.length === 0 ? null : <NoPrice view={view} />}
+          {view.sent.length === 0 ? null : <Quotes plan={view.plan} sent={view.sent} />}
           <Rates rates={view.rates} today={view.today} maySet={maySet} />
         </div>
         <div className="cost-main">

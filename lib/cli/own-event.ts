@@ -35,6 +35,7 @@ export const OWN_EVENT: Readonly<Record<ClaimType, EventType>> = {
   'import-offers': 'offers-imported',
   'pin-line': 'line-pinned',
   'unpin-line': 'line-unpinned',
+  'quote-outside': 'outside-quoted',
   'set-rate': 'rate-set',
   'start-car': 'car-started',
   'choose-option': 'option-chosen',

@@ -21,6 +21,8 @@ export const supplyWords = (event: SupplyPayload | PurchasePayload | TripPayload
       return `${event.line.id} is ordered as was insisted on`;
     case 'line-unpinned':
       return `${event.line.id} is ordered as is cheapest`;
+    case 'outside-quoted':
+      return `${event.quote.key} of ${event.quote.plan} has its price at another firm`;
     case 'order-approved':
       return `order ${event.order.id} to ${event.order.supplier} is sent: ${String(event.order.lines.length)} lines`;
     case 'order-received':

@@ -14,6 +14,8 @@ import type { Catalogue } from './shop/item';
 import { carNeed } from './shop/need';
 import type { NeedLine } from './shop/need-line';
 import { quantityOf } from './shop/stock';
+import { isOutside, quoteId } from './shop/outside-quotes';
+import type { OutsideQuotes, PlannedOutside } from './shop/outside-quotes';
 import type { PriceOf } from './shop/unit-price';
 import type { HourRates } from './shop/rates';
 import { drawnBy } from './stock-half';
@@ -33,6 +35,7 @@ export interface CostBooks {
   readonly priceOf: PriceOf;
   readonly rates: HourRates;
   readonly outside: readonly OutsideWork[];
+  readonly quotes: OutsideQuotes;
   readonly now: Instant;
   readonly dayOf: (at: Instant) => Day;
 }
@@ -40,6 +43,8 @@ export interface CostBooks {
 export interface CostOfCar extends CarCost {
   /** Events that say nothing of what they took. */
   readonly unsaid: number;
+  /** All that the plan sends to other firms, what has its price too. */
+  readonly sent: readonly PlannedOutside[];
   /** Planned lines that wait for a choice. */
   readonly waiting: number;
 }
@@ -63,7 +68,7 @@ export const costOfCar = (
     rates: books.rates,
     today: books.dayOf(books.now),
   };
-  return { ...carCost(input), unsaid: taken.unsaid, waiting: planned.waiting };
+  return { ...carCost(input), unsaid: taken.unsaid, sent: planned.outside, waiting: planned.waiting };
 };
 
 // ---- the plan ----
@@ -83,7 +88,8 @@ type Planned = CostInput['planned'] & {
   readonly waiting: number;
 };
 
-const plannedCost = (plan: CompiledPlan, car: Car, { catalogue, facts }: CostBooks): Planned => {
+const plannedCost = (plan: CompiledPlan, car: Car, books: CostBooks): Planned => {
+  const { catalogue, facts } = books;
   const { lines, undecided } = carNeed(plan, firstDay(plan, car), facts, catalogue);
   // What gets lost on the shelf is found by a count and is no car's: it would never be seen as spent here.
   const counted = lines.filter(({ cause }) => cause.kind !== 'attrition');
@@ -94,12 +100,27 @@ const plannedCost = (plan: CompiledPlan, car: Car, { catalogue, facts }: CostBoo
       return { item, quantity, stage: stageOfLine(plan, line) };
     }),
     minutes: decided.map(({ stage, minutes, crew }) => ({ stage, minutes: minutes * Math.max(1, crew) })),
-    outside: decided
-      .filter(({ key }) => plan.document.operations?.[key]?.outside !== undefined)
-      .map(({ stateKey }) => stateKey),
+    outside: plannedOutside(plan, books.quotes),
     boughtParts: new Set(counted.flatMap(({ item, what }) => (what === 'part' ? [item] : []))),
     waiting: undecided.length,
   };
+};
+
+/** Parts that the plan expects to refurbish, at the work that fits them; one that the car's options leave out is fitted by none. */
+const plannedOutside = (plan: CompiledPlan, quotes: OutsideQuotes): readonly PlannedOutside[] => {
+  const { document, all, fitters } = plan;
+  const moneyOf = (key: Key): number | null => quotes[quoteId(document.plan, key)]?.money ?? null;
+  return [
+    ...all.operations
+      .filter(({ key, undecided }) => undecided.length === 0 && isOutside(document, key))
+      .map(({ key, stateKey, stage }) => ({ key: stateKey, stage, money: moneyOf(key) })),
+    ...Object.entries(document.parts ?? {}).flatMap(([key, { grade }]) => {
+      const [fitter] = fitters.get(key) ?? [];
+      return fitter !== undefined && grade === 'refurbish' && isOutside(document, key)
+        ? [{ key, stage: fitter.stage, money: moneyOf(key) }]
+        : [];
+    }),
+  ];
 };
 
 const stageOfLine = (plan: CompiledPlan, { before, at, cause }: NeedLine): number | null =>

@@ -76,6 +76,7 @@ export const SHOP_COMMANDS: Readonly<Record<ShopClaim['type'], CommandRule>> = {
   'set-rate': note('shop', OWNER, 'what an hour of the shop costs from a day on'),
 
   // outside work
+  'quote-outside': note('shop', LEADS, 'what work outside is expected to cost'),
   'open-trip': note('shop', LEADS, 'a trip to who does outside work is planned', [
     'already-there',
     'back-before-gone',

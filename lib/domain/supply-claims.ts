@@ -1,4 +1,4 @@
-/** What a person may claim about buying: terms of items, suppliers, offers, and what is insisted on for an order. */
+/** What a person may claim about buying: terms of items, suppliers, offers, quotes, and what is insisted on for an order. */
 import type { Key } from './base/vocabulary';
 import type { Freight, PriceStep } from './shop/order';
 
@@ -62,7 +62,9 @@ export type SupplyClaim =
       readonly buyToday?: boolean;
       readonly exclude?: boolean;
     }
-  | { readonly type: 'unpin-line'; readonly item: Key };
+  | { readonly type: 'unpin-line'; readonly item: Key }
+  /** `plan` is the name of a plan, `key` a part or a piece of work that it sends to another firm. */
+  | { readonly type: 'quote-outside'; readonly plan: string; readonly key: Key; readonly money: number };
 
 const SUPPLY: ReadonlySet<string> = new Set<SupplyClaim['type']>([
   'set-item',
@@ -73,6 +75,7 @@ const SUPPLY: ReadonlySet<string> = new Set<SupplyClaim['type']>([
   'import-offers',
   'pin-line',
   'unpin-line',
+  'quote-outside',
 ]);
 
 /** Those that name items: whoever judges them must know the released plans. */

@@ -1,5 +1,6 @@
 /** What happened to the shop's books of buying. */
 import type { Key } from './base/vocabulary';
+import type { OutsideQuote } from './shop/outside-quotes';
 import type { ItemRow, OfferRow, PinRow, SupplierRow } from './shop/offer-rows';
 
 export type SupplyPayload =
@@ -11,4 +12,5 @@ export type SupplyPayload =
   | { readonly type: 'items-imported'; readonly items: readonly ItemRow[] }
   | { readonly type: 'offers-imported'; readonly offers: readonly OfferRow[] }
   | { readonly type: 'line-pinned'; readonly line: PinRow }
-  | { readonly type: 'line-unpinned'; readonly line: PinRow };
+  | { readonly type: 'line-unpinned'; readonly line: PinRow }
+  | { readonly type: 'outside-quoted'; readonly quote: OutsideQuote };

@@ -88,4 +88,10 @@ export const supplyClaims = [
     exclude: z.boolean().optional(),
   }),
   z.strictObject({ ...is('unpin-line'), item: idSchema }),
+  z.strictObject({
+    ...is('quote-outside'),
+    plan: words.max(200, 'this is longer than 200 characters'),
+    key: idSchema,
+    money,
+  }),
 ] as const;

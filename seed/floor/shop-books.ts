@@ -15,7 +15,16 @@ import { addDays } from './calendar';
 import type { Calendar } from './calendar';
 import { bins, firstBulk, stocktake } from './shelf';
 import { LOT_TOO_SOFT, laterLots, openingLots } from './lots';
-import { FIRST_RATE, LATER_RATE, halfOfIt, hourRate, lastOrder, openingSupply, tubeNuts } from './supply';
+import {
+  FIRST_RATE,
+  LATER_RATE,
+  halfOfIt,
+  hourRate,
+  lastOrder,
+  openingSupply,
+  outsideQuotes,
+  tubeNuts,
+} from './supply';
 
 /** Enters these at that time of that day. */
 export type Shop = (day: Day, time: string, by: PersonId, claims: readonly ShopClaim[]) => void;
@@ -30,7 +39,7 @@ export const opening = (shop: Shop, { today }: Calendar, opened: Day, plan: Demo
   shop(opened, '10:00', DEMO_OWNER, lots);
   shop(opened, '13:00', DEMO_LEAD, [bins(plan.document), firstBulk(plan.document)]);
   shop(opened, '11:00', DEMO_OWNER, openingSupply());
-  shop(opened, '11:30', DEMO_OWNER, [hourRate(opened, FIRST_RATE)]);
+  shop(opened, '11:30', DEMO_OWNER, [hourRate(opened, FIRST_RATE), ...outsideQuotes(plan.document.plan)]);
 };
 
 /** One paper of one of them runs out the day after tomorrow. */

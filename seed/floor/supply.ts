@@ -70,6 +70,23 @@ const rowsOf = <Row>(
   return rows.value;
 };
 
+/** What is expected for work at other firms, in pence; invented, and two of them nobody has asked for yet. */
+const EXPECTED = {
+  'P-01': 14_500,
+  'P-02': 32_000,
+  'P-09': 5500,
+  'P-11': 4200,
+  'P-12': 2500,
+  'P-16': 6000,
+  'P-19': 8500,
+  'P-20': 16_500,
+  'P-26': 7000,
+  'P-37': 7000,
+  'P-40': 21_000,
+} as const;
+export const outsideQuotes = (plan: string): readonly ShopClaim[] =>
+  Object.entries(EXPECTED).map(([key, money]) => ({ type: 'quote-outside', plan, key, money }));
+
 /** What an hour of the shop costs: from the first day, and dearer since midway. Both invented. */
 export const hourRate = (from: Day, money: number): ShopClaim => ({ type: 'set-rate', from, money });
 export const FIRST_RATE = 3800;

@@ -39,6 +39,7 @@ const WHO: Readonly<Record<Exclude<May, 'anyone'>, readonly ClaimType[]>> = {
     'set-item',
     'set-supplier',
     'set-offer',
+    'quote-outside',
     'end-offer',
     'import-items',
     'import-offers',

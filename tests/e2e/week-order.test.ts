@@ -156,6 +156,11 @@ test('a lead reads what a car cost, and it adds up; the owner says what an hour 
   expect(await amiss(watched, 'car-cost')).toEqual([]);
   expect(await styleLeaks(page)).toEqual([]);
   expect(await page.getByRole('button', { name: 'Set the rate' }).count()).toBe(0);
+  await page.getByText('Planned at other firms').click();
+  await page.getByRole('button', { name: /^Say the price of P-51/ }).click();
+  await page.getByLabel('It is expected to cost').fill('350.00');
+  await page.getByRole('button', { name: 'Say the price', exact: true }).click();
+  await page.getByRole('button', { name: /^Change the price of P-51/ }).waitFor();
   await watched.done();
 
   const own = await openAs('ada', '/cars/C54-014/cost');

@@ -61,6 +61,7 @@ export const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
   },
   'pin-line': { type: 'pin-line', item: 'B-M10', buyToday: true },
   'unpin-line': { type: 'unpin-line', item: 'B-M10' },
+  'quote-outside': { type: 'quote-outside', plan: 'Corbel 54', key: 'P-09', money: 6500 },
   'set-rate': { type: 'set-rate', from: '2026-03-02', money: 3800 },
   'start-car': { ...CAR, type: 'start-car', plan: 'Corbel 54 r1', chassis: 'CH-9' },
   'choose-option': { ...CAR, type: 'choose-option', option: 'heater', choice: 'none' },

@@ -74,7 +74,7 @@ const document: PlanDocument = plan({
     'K-1': { name: 'Float', kind: 'measured', values: { float: '0.05 to 0.20 mm' }, about: 'P-1' },
   },
   stopgaps: { 'G-1': { name: 'wraps', quantity: 2, outBy: 'WH' } },
-  parts: { 'P-1': { name: 'Axle', origin: 'donor' } },
+  parts: { 'P-1': { name: 'Axle', origin: 'donor', outside: '3 d' } },
   items: { NUT: { name: 'lock nut', reuse: 'once final', trace: 'lot' } },
 });
 
@@ -136,6 +136,7 @@ const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
   ['leo', { type: 'end-order-line', order: '1', line: 0, why: 'credited' }],
   ['leo', { type: 'credit-order', order: '1', money: 336, why: 'forty did not come' }],
   ['ada', { type: 'set-rate', from: '2026-03-02', money: 3800 }],
+  ['leo', { type: 'quote-outside', plan: 'Corbel 54', key: 'P-1', money: 6500 }],
   ['leo', { type: 'assign', job: 'stage:AX', add: ['tom'] }],
   ['leo', { type: 'choose-option', option: 'heater', choice: 'none' }],
   ['tom', { type: 'count-remnants', item: 'NUT', lengths: ['640 mm', '1.2 m'] }],

@@ -5,6 +5,7 @@ import type { Refusal } from '@/lib/domain/base/refusals';
 import { isSame } from '@/lib/domain/base/same';
 import type { Facts } from '@/lib/domain/facts';
 import { isCounted } from '@/lib/domain/shop/item';
+import { isOutside, quoteId } from '@/lib/domain/shop/outside-quotes';
 import { offerId } from '@/lib/domain/shop/offer-rows';
 import type { ItemPin, OfferRow, SupplierRow } from '@/lib/domain/shop/offer-rows';
 import type { ItemTermsClaim, OfferClaim, SupplyClaim } from '@/lib/domain/supply-claims';
@@ -55,6 +56,8 @@ export const decideSupply = (facts: Facts, claim: SupplyClaim): SupplyDecision =
       return importOffers(facts, claim);
     case 'pin-line':
       return pinLine(facts, claim);
+    case 'quote-outside':
+      return quoteOutside(facts, claim);
     case 'unpin-line': {
       const line = pins[claim.item];
       return line === undefined || line.pin === null
@@ -192,6 +195,17 @@ const imported = <Claim, Row extends { readonly id: string }>(
 };
 
 // ---- what is insisted on ----
+
+const quoteOutside = (
+  { plans, supply }: Facts,
+  { plan, key, money }: Of<'quote-outside'>,
+): SupplyDecision => {
+  const documents = Object.values(plans).filter((document) => document.plan === plan);
+  if (documents.length === 0) return deny(unknown('plan', plan));
+  if (!documents.some((document) => isOutside(document, key))) return deny(unknown('work outside', key));
+  const quote = { id: quoteId(plan, key), plan, key, money };
+  return isSame(supply.quotes[quote.id], quote) ? accept() : accept({ type: 'outside-quoted', quote });
+};
 
 const pinLine = (facts: Facts, claim: Of<'pin-line'>): SupplyDecision => {
   const { item, supplier = null, quantity = null, buyToday = false, exclude = false } = claim;

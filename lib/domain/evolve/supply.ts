@@ -23,6 +23,8 @@ export const evolveSupply = (shop: Shop, event: SupplyPayload): Shop => {
     case 'line-pinned':
     case 'line-unpinned':
       return { ...shop, pins: { ...shop.pins, [event.line.id]: event.line } };
+    case 'outside-quoted':
+      return { ...shop, quotes: { ...shop.quotes, [event.quote.id]: event.quote } };
   }
 };
 

@@ -7,6 +7,7 @@ import { ZERO, add, compare, exact, multiply } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import { inWholes, nearestWhole, sumOf } from '@/lib/domain/base/shares';
 import type { Day, Instant, Key, LotId, StateKey } from '@/lib/domain/base/vocabulary';
+import type { PlannedOutside } from './outside-quotes';
 import { rateOn } from './rates';
 import type { HourRates } from './rates';
 import type { PriceBasis, PriceOf } from './unit-price';
@@ -58,8 +59,7 @@ export interface CostInput {
   readonly planned: {
     readonly materials: readonly PlannedMaterial[];
     readonly minutes: readonly { readonly stage: number; readonly minutes: number }[];
-    /** Work that the plan sends away: it names days, and no price. */
-    readonly outside: readonly StateKey[];
+    readonly outside: readonly PlannedOutside[];
   };
   readonly priceOf: PriceOf;
   readonly rates: HourRates;
@@ -114,7 +114,7 @@ export interface CarCost {
     /** Minutes of days that no rate was said for. */
     readonly minutes: { readonly soFar: number; readonly planned: number };
     readonly outside: readonly OutsideWork[];
-    readonly plannedOutside: readonly StateKey[];
+    readonly plannedOutside: readonly PlannedOutside[];
   };
 }
 
@@ -174,7 +174,12 @@ export const carCost = (input: CostInput): CarCost => {
       { stage, kind: 'freight', money: multiply(quantity, price.freight) },
     ];
   });
-  ahead.push(...hours.planned);
+  ahead.push(
+    ...hours.planned,
+    ...planned.outside.flatMap(({ stage, money }) =>
+      money === null ? [] : [{ stage, kind: 'outside', money: exact(money) } as const],
+    ),
+  );
 
   const places: readonly (number | null)[] = [...Array.from({ length: input.stages }, (_, at) => at), null];
   const lost = wasted.map((each) => each ?? ZERO);
@@ -220,7 +225,7 @@ export const carCost = (input: CostInput): CarCost => {
       items: [...missing].map(([item, sums]) => ({ item, ...sums })),
       minutes: hours.unpriced,
       outside: input.outside.filter(({ money }) => money === null),
-      plannedOutside: planned.outside,
+      plannedOutside: planned.outside.filter(({ money }) => money === null),
     },
   };
 };

@@ -18,6 +18,7 @@ export const SHOP_TABLES = [
   'trip',
   'remnant',
   'hour_rate',
+  'outside_quote',
 ] as const;
 export type ShopTable = (typeof SHOP_TABLES)[number];
 
@@ -49,6 +50,7 @@ export const shopDelta = (before: Shop | null, after: Shop): readonly ShopRow[] 
   ...differing('trip', before?.trips, after.trips),
   ...differing('remnant', before?.remnants, after.remnants),
   ...differing('hour_rate', before?.rates, after.rates),
+  ...differing('outside_quote', before?.quotes, after.quotes),
 ];
 
 interface Changed<Row> extends ShopRow {
@@ -104,5 +106,6 @@ export const fromShopRows = (version: number, rows: readonly ShopRow[]): Shop =>
     trips: of('trip'),
     remnants: of('remnant'),
     rates: of('hour_rate'),
+    quotes: of('outside_quote'),
   };
 };

@@ -1,6 +1,7 @@
 /** What the shop knows of buying, as rows: terms of items, suppliers, their offers, and what was insisted on for an order. */
 import type { Day, Key } from '@/lib/domain/base/vocabulary';
 import type { Freight, PriceStep } from './order';
+import type { OutsideQuotes } from './outside-quotes';
 import type { PurchaseOrder } from './purchase-rows';
 import type { TripRow } from './trip-rows';
 
@@ -82,6 +83,7 @@ export interface SupplyRows {
   readonly orders: Readonly<Record<string, PurchaseOrder>>;
   /** To who does outside work, by number. */
   readonly trips: Readonly<Record<string, TripRow>>;
+  readonly quotes: OutsideQuotes;
 }
 
 export const NO_SUPPLY: SupplyRows = {
@@ -91,6 +93,7 @@ export const NO_SUPPLY: SupplyRows = {
   pins: {},
   orders: {},
   trips: {},
+  quotes: {},
 };
 
 /** One pack of one item from one supplier is one offer: to say it again is to change it. */

@@ -49,6 +49,7 @@ export const costView = async (db: Database, id: CarId, now: string): Promise<Co
     priceOf: pricesOf({ lots, orders, offers, catalogue }),
     rates,
     outside: outsideOf(plan, car, shop.trips),
+    quotes: shop.quotes,
     now,
     dayOf,
   });

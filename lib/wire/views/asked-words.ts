@@ -38,6 +38,7 @@ const ASKED: Readonly<Record<ClaimType, string>> = {
   'import-offers': 'Read in a file of offers',
   'pin-line': 'Insist on how … is ordered',
   'unpin-line': 'Order … as is cheapest again',
+  'quote-outside': 'Enter the price of … at another firm',
   'set-rate': 'Set the rate of an hour',
   'start-car': 'Begin the car',
   'choose-option': 'Choose …',

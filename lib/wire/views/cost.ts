@@ -24,6 +24,9 @@ export interface CostView {
   /** What these figures can't know. */
   readonly notes: readonly string[];
   readonly basis: string;
+  /** What the plan sends to other firms. */
+  readonly sent: readonly SentView[];
+  readonly plan: string;
   readonly rates: readonly RateView[];
   readonly today: string;
 }
@@ -70,6 +73,13 @@ export interface ScrapView {
 export interface UnpricedView {
   readonly name: string;
   readonly says: string;
+}
+
+export interface SentView {
+  readonly key: string;
+  readonly name: string;
+  /** Null = nobody has said one. */
+  readonly money: string | null;
 }
 
 export interface RateView {

@@ -30,6 +30,8 @@ export const supplyLine = (
       return line('hint', event.line.id, 'is ordered as was insisted on, whatever is cheapest');
     case 'line-unpinned':
       return line('hint', event.line.id, 'is ordered as is cheapest again');
+    case 'outside-quoted':
+      return line('hint', event.quote.key, `of ${event.quote.plan} has its price at another firm`);
     case 'order-approved':
       return line(
         'passed',

@@ -125,6 +125,7 @@ const KINDS: Readonly<Record<EventType, true>> = {
   'trip-promised': true,
   'trip-billed': true,
   'rate-set': true,
+  'outside-quoted': true,
 };
 
 test('there is a log of a release, and today’s story has every kind of event in it', () => {

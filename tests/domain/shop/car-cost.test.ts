@@ -22,7 +22,12 @@ const DOCUMENT = plan({
     paint: { name: 'paint', unit: 'tin' },
   },
   stages: { AX: { name: 'Axle' }, WH: { name: 'Wheels' } },
-  parts: { 'P-1': { name: 'Radiator', origin: 'bought' } },
+  parts: {
+    'P-1': { name: 'Radiator', origin: 'bought' },
+    'P-2': { name: 'Hub', origin: 'donor', grade: 'refurbish', outside: '3 d' },
+    'P-3': { name: 'Spare hub', origin: 'donor', grade: 'refurbish', outside: '3 d' },
+    'P-4': { name: 'Propshaft', origin: 'donor', grade: 'reuse', outside: '6 d' },
+  },
   operations: {
     'AX-010': {
       name: 'Hang',
@@ -38,7 +43,7 @@ const DOCUMENT = plan({
       stage: 'WH',
       minutes: 30,
       needs: ['AX-010'],
-      body: ['open J-1', 'final J-1', 'fit P-1'],
+      body: ['open J-1', 'final J-1', 'fit P-1', 'fit P-2', 'fit P-4'],
       consumables: { paint: 1 },
     },
   },
@@ -76,7 +81,7 @@ const opened = (): Shop => {
 };
 
 const booksOf = (shop: Shop, outside: readonly OutsideWork[] = []): CostBooks => {
-  const { lots, orders, offers, rates, tools } = shop.world.shop;
+  const { lots, orders, offers, rates, tools, quotes } = shop.world.shop;
   const catalogue = catalogueOf([DOCUMENT]);
   return {
     catalogue,
@@ -84,6 +89,7 @@ const booksOf = (shop: Shop, outside: readonly OutsideWork[] = []): CostBooks =>
     priceOf: pricesOf({ lots, orders, offers, catalogue }),
     rates,
     outside,
+    quotes,
     now: shop.now,
     dayOf: (at) => at.slice(0, 10),
   };
@@ -119,9 +125,31 @@ describe('a plan before anything was done', () => {
     expect(stages.map(({ minutes }) => minutes.planned)).toEqual([190, 30]);
     expect(planned).toEqual({ material: 12_298, hours: 13_200, outside: 0, freight: 0, total: 25_498 });
     expect(total).toBe(0);
-    // Nobody offers paint, and work that is sent away has days in the plan and no price.
+    // Nobody offers paint. What is sent away has days in the plan and no price; the spare hub is fitted by no work, and the
+    // propshaft is sent only if something is found on it.
     expect(unpriced.items).toEqual([{ item: 'paint', soFar: ZERO, planned: exact(1) }]);
-    expect(unpriced.plannedOutside).toEqual(['AX-020']);
+    expect(unpriced.plannedOutside.map(({ key }) => key)).toEqual(['AX-020', 'P-2']);
+  });
+
+  test('work that is sent away at what was said of it, for every car of that plan; the last word holds', () => {
+    const shop = opened();
+    const quote = { type: 'quote-outside', plan: 'Corbel 54', key: 'P-2' } as const;
+    shop.does('leo', { ...quote, money: 4000 });
+    shop.does('leo', { ...quote, money: 4500 });
+    shop.does('ada', { ...quote, key: 'AX-020', money: 700 });
+    const { planned, stages, unpriced } = costOf(shop);
+    expect(planned.outside).toBe(5200);
+    expect(stages.map((each) => each.planned.outside)).toEqual([700, 4500]);
+    expect(unpriced.plannedOutside).toEqual([]);
+  });
+
+  test.each<[string, { plan?: string; key?: string }]>([
+    ['of a plan that is not there', { plan: 'Corbel 55' }],
+    ['of work that is done here', { key: 'AX-010' }],
+    ['of nothing that the plan has', { key: 'P-77' }],
+  ])('no price is said %s', (_, wrong) => {
+    const quote = { type: 'quote-outside', plan: 'Corbel 54', key: 'P-2', money: 1, ...wrong } as const;
+    expect(opened().codes('leo', quote)).toEqual(['unknown-thing']);
   });
 
   test('without a rate its minutes are counted and named', () => {

@@ -99,6 +99,12 @@ export const costViewOf = (shown: Shown): CostView => {
     unpriced: unpricedOf(shown),
     notes: notesOf(cost),
     basis: RECKONED,
+    plan: plan.document.plan,
+    sent: cost.sent.map(({ key, money }) => ({
+      key,
+      name: placeOf(key, shown),
+      money: money === null ? null : moneyText(money),
+    })),
     rates: Object.values(rates)
       .toSorted((a, b) => (a.id < b.id ? 1 : -1))
       .map(({ id, money }, _, all) => ({
@@ -207,9 +213,9 @@ const unpricedOf = (shown: Shown): readonly UnpricedView[] => {
       name: nameOf(part, shown),
       says: `${work}, trip ${trip}: not billed yet`,
     })),
-    ...plannedOutside.map((key) => ({
+    ...plannedOutside.map(({ key }) => ({
       name: placeOf(key, shown),
-      says: 'goes to another firm: the plan names days and no price',
+      says: 'goes to another firm: nobody has said what it will cost',
     })),
   ];
 };
