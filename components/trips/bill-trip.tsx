@@ -9,17 +9,24 @@ import { Field } from '@/components/ui/field';
 import { readMoney } from '@/lib/wire/money';
 import type { TripView } from '@/lib/wire/views/trips';
 
-/** What each part cost; what is left empty is on another bill. */
-export function BillTrip({ view: { id, cars } }: { readonly view: TripView }) {
+/** What each part cost, or work on a car itself; what is left empty is on another bill. */
+export function BillTrip({ view: { id, cars, works } }: { readonly view: TripView }) {
   const [isOpen, setOpen] = useState(false);
   const [money, setMoney] = useState<Readonly<Record<string, string>>>({});
   const [freight, setFreight] = useState('');
   const [note, setNote] = useState('');
   const sending = useSending();
-  const rows = cars.flatMap(({ car, parts }) =>
-    // Sent twice on one trip, it is on the bill once.
-    [...new Map(parts.map((part) => [part.key, part])).values()].map(({ key, name }) => ({ car, key, name })),
-  );
+  const rows = [
+    ...cars.flatMap(({ car, parts }) =>
+      // Sent twice on one trip, it is on the bill once.
+      [...new Map(parts.map((part) => [part.key, part])).values()].map(({ key, name }) => ({
+        car,
+        key,
+        name,
+      })),
+    ),
+    ...works.map(({ car, key, name }) => ({ car, key, name: `${key} ${name}` })),
+  ];
   const typed = rows.flatMap(({ car, key }) => {
     const text = money[`${car.id} ${key}`] ?? '';
     return text.trim() === '' ? [] : [{ car: car.id, part: key, money: readMoney(text) }];

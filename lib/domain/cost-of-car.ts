@@ -14,6 +14,7 @@ import type { Catalogue } from './shop/item';
 import { carNeed } from './shop/need';
 import type { NeedLine } from './shop/need-line';
 import { quantityOf } from './shop/stock';
+import { sentWork } from './shop/outside-cost';
 import { isOutside, quoteId } from './shop/outside-quotes';
 import type { OutsideQuotes, PlannedOutside } from './shop/outside-quotes';
 import type { PriceOf } from './shop/unit-price';
@@ -108,11 +109,11 @@ const plannedCost = (plan: CompiledPlan, car: Car, books: CostBooks): Planned =>
 
 /** Parts that the plan expects to refurbish, at the work that fits them; one that the car's options leave out is fitted by none. */
 const plannedOutside = (plan: CompiledPlan, quotes: OutsideQuotes): readonly PlannedOutside[] => {
-  const { document, all, fitters } = plan;
+  const { document, fitters } = plan;
   const moneyOf = (key: Key): number | null => quotes[quoteId(document.plan, key)]?.money ?? null;
   return [
-    ...all.operations
-      .filter(({ key, undecided }) => undecided.length === 0 && isOutside(document, key))
+    ...sentWork(plan)
+      .filter(({ undecided }) => undecided.length === 0)
       .map(({ key, stateKey, stage }) => ({ key: stateKey, stage, money: moneyOf(key) })),
     ...Object.entries(document.parts ?? {}).flatMap(([key, { grade }]) => {
       const [fitter] = fitters.get(key) ?? [];

@@ -88,6 +88,7 @@ const firstTrip = (floor: Floor, shop: Shop, calendar: Calendar): void => {
         { car: CAR_013, part: 'P-09', money: 3800 },
         { car: CAR_013, part: 'P-16', money: 4600 },
         { car: CAR_014, part: 'P-09', money: 3800 },
+        { car: CAR_014, part: 'FR-070', money: 17_500 },
       ],
     },
   ]);

@@ -1,10 +1,11 @@
 /** Trips to who does outside work, as rows. What goes along is said on each car's own stream (`car.components`). */
-import type { CarId, Day, Instant, Key, PersonId } from '@/lib/domain/base/vocabulary';
+import type { CarId, Day, Instant, PersonId, StateKey } from '@/lib/domain/base/vocabulary';
 
-/** What the work on one part of one car cost, in the smallest unit of money. */
+/** What they did for one car cost, in the smallest unit of money. */
 export interface BilledPart {
   readonly car: CarId;
-  readonly part: Key;
+  /** A part that went along, or work of the plan that was done there on the car itself. */
+  readonly part: StateKey;
   readonly money: number;
 }
 

@@ -6,6 +6,7 @@ import type { Car } from '@/lib/domain/car/rows';
 import { planOf } from '@/lib/domain/facts';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import { USUAL_WEEK } from '@/lib/domain/shop/need-days';
+import { sentWork } from '@/lib/domain/shop/outside-cost';
 import { onTrip, toSend } from '@/lib/domain/shop/components';
 import type { OnTrip } from '@/lib/domain/shop/components';
 import { nextTrip, takesMore } from '@/lib/domain/shop/trip-rows';
@@ -20,6 +21,7 @@ import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { moneyText } from '@/lib/wire/money';
 import { shopDay } from '@/lib/wire/shop-day';
 import { OUTCOME_WORDS } from '@/lib/wire/views/component-line';
+import { namesOf } from '@/lib/wire/views/names';
 import { anchorOf } from '@/lib/wire/views/said-line';
 import type {
   TripBillView,
@@ -106,8 +108,24 @@ export const tripView = async (
     says: head.says,
     cars: carsOn(books, trip),
     waiting: takesMore(trip, today) ? waitingOf(books) : [],
+    works: mayPlan(who) ? worksToBill(books, trip) : [],
     bills: mayPlan(who) ? trip.bills.map((bill) => billOf(books, bill)) : null,
   };
+};
+
+/** Work of the plan that was begun elsewhere and is on the bill of no other trip: whose it was is known by who enters theirs. */
+const worksToBill = ({ shop, cars }: Books, { id }: TripRow): TripView['works'] => {
+  const billed = new Set(
+    Object.values(shop.trips)
+      .filter((trip) => trip.id !== id)
+      .flatMap(({ bills }) => bills.flatMap(({ lines }) => lines.map(({ car, part }) => `${car} ${part}`))),
+  );
+  return cars.flatMap(({ car, plan }) => {
+    const { id: own, chassis, colour } = car;
+    return sentWork(plan)
+      .filter(({ stateKey }) => car.operations[stateKey] !== undefined && !billed.has(`${own} ${stateKey}`))
+      .map(({ stateKey, name }) => ({ car: { id: own, chassis, colour }, key: stateKey, name }));
+  });
 };
 
 const nameOf = ({ suppliers }: Shop, id: string): string => suppliers[id]?.name ?? id;
@@ -206,7 +224,8 @@ const billOf = ({ cars, shop, when }: Books, bill: TripBill): TripBillView => {
   const { lines, freight, note, by, at } = bill;
   const called = (id: string, part: string): string => {
     const found = cars.find(({ car }) => car.id === id);
-    return `${found?.car.chassis ?? id}, ${found?.plan.document.parts?.[part]?.name ?? part} (${part})`;
+    const name = found === undefined ? null : namesOf(found.plan.document)(part);
+    return `${found?.car.chassis ?? id}, ${name ?? part} (${part})`;
   };
   return {
     says: `${note === null ? 'bill' : `bill ${note}`}, entered by ${shop.people[by]?.name ?? by}, ${when(at)}`,

@@ -80,5 +80,7 @@ export interface TripView {
   readonly cars: readonly TripCar[];
   /** What may still go along; empty once it is over. */
   readonly waiting: readonly WaitingCar[];
+  /** Work on cars themselves that a bill may be for; empty for who may not enter one. */
+  readonly works: readonly { readonly car: CarOf; readonly key: string; readonly name: string }[];
   readonly bills: readonly TripBillView[] | null;
 }

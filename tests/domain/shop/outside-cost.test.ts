@@ -11,7 +11,10 @@ const PLAN = compilePlan(
   plan({
     stages: { AX: { name: 'Axle' }, EN: { name: 'Engine' } },
     parts: { 'P-1': { name: 'Flywheel', origin: 'donor' }, 'P-2': { name: 'Head', origin: 'donor' } },
-    operations: { 'EN-010': { name: 'Assemble', stage: 'EN', body: ['fit P-1'] } },
+    operations: {
+      'AX-010': { name: 'Blast and coat', stage: 'AX', outside: '7 d' },
+      'EN-010': { name: 'Assemble', stage: 'EN', body: ['fit P-1'] },
+    },
   }),
   {},
 );
@@ -65,6 +68,13 @@ describe('what is billed', () => {
     ]);
     expect(found.map(({ stage, money }) => [stage, money])).toEqual([[null, 500]]);
   });
+});
+
+test('work that was done there on the car itself is known by its bill; work that is done here is on none', () => {
+  const found = of({}, [bill(100, ['C1', 'AX-010', 9000], ['C1', 'EN-010', 500], ['C2', 'AX-010', 500])]);
+  expect(found).toEqual([
+    { part: 'AX-010', stage: 0, work: 'Blast and coat', trip: '1', money: 9000, freight: exact(90) },
+  ]);
 });
 
 test('what was done or is out waits for its bill; what came back untouched costs nothing', () => {
