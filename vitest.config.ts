@@ -65,8 +65,8 @@ export default defineConfig({
           hookTimeout: 120_000,
           // After all others: a browser and a server want the machine for themselves.
           sequence: { groupOrder: 1 },
-          // A browser waits much: two of them keep two cores at work.
-          maxWorkers: 2,
+          // A test waits for its browser, the browser for the server: four of them keep two cores at work.
+          maxWorkers: 4,
         },
       },
     ],

@@ -98,6 +98,8 @@ const violationsNow = (page: Page): Promise<readonly string[]> =>
     ).axe;
     const { violations } = await runner.run(document.querySelector('dialog:modal') ?? document, {
       runOnly: rules,
+      // A quarter of its time, for half of what `misplaced` asks for.
+      rules: { 'target-size': { enabled: false } },
       resultTypes: ['violations'],
     });
     return violations.flatMap(({ id, nodes }) =>

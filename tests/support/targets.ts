@@ -25,7 +25,11 @@ const measure = (page: Page, isSheet: boolean): Promise<Measured> =>
     const root = document.querySelector('dialog[open]') ?? document.body;
     const targets = [
       ...new Set(
-        [...root.querySelectorAll('a[href], button, input:not([type=hidden]), select, textarea, summary')]
+        [
+          ...root.querySelectorAll(
+            'a[href], button, input:not([type=hidden]), select, textarea, summary, [role=button], [tabindex="0"]',
+          ),
+        ]
           .filter(
             (own) => own.checkVisibility({ visibilityProperty: true }) && own.closest('[inert]') === null,
           )
