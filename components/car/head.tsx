@@ -12,7 +12,7 @@ export function CarHead({ view, seesCost }: { readonly view: CarView; readonly s
   const isDone = head.delivered;
   return (
     <section className="chead">
-      <Plate head={head} />
+      <Plate id={id} head={head} />
       <div className="cway">
         <div className="wayhead">
           <h1>{head.title}</h1>
@@ -45,8 +45,8 @@ export function CarHead({ view, seesCost }: { readonly view: CarView; readonly s
   );
 }
 
-function Plate({ head }: { readonly head: Head }) {
-  const { shop, chassis, colour, model, revision, crew, counts, options } = head;
+function Plate({ id, head }: { readonly id: string; readonly head: Head }) {
+  const { shop, chassis, colour, model, revision, crew, counts, donor, options } = head;
   return (
     <div className="big platecard">
       <span className="label mk">{shop}</span>
@@ -77,6 +77,16 @@ function Plate({ head }: { readonly head: Head }) {
             <CrewCells crew={crew} />
           </dd>
         </div>
+        {donor === '' ? null : (
+          <div className="wide">
+            <dt>Donor</dt>
+            <dd>
+              <Link href={`/cars/${encodeURIComponent(id)}/donor`} prefetch={false}>
+                {donor}
+              </Link>
+            </dd>
+          </div>
+        )}
         {options.length === 0 ? null : (
           <div className="wide">
             <dt>Options</dt>

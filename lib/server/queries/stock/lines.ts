@@ -84,11 +84,17 @@ export const lineOf = (shelves: Shelves, row: StockRow): StockLine => {
     bin: binOf(shop, row.item, row.lot),
     had: quantityText(onHand(row), unit),
     inKits: inKits(shelves, row),
-    came: lot === undefined ? '' : `in ${dayOf(lot.receivedAt)}`,
+    came: lot === undefined ? '' : `${offWords(lot)}in ${dayOf(lot.receivedAt)}`,
     isGood: !state.isStop,
     state,
   };
 };
+
+/** `off the donor of C54-012, for it alone, `; empty for what was bought. */
+export const offWords = ({ donor }: Lot): string =>
+  donor === undefined
+    ? ''
+    : `off the donor of ${donor.car}, ${donor.isShared ? 'for any car' : 'for it alone'}, `;
 
 /** Empty where none of it lies in a box. */
 const inKits = ({ boxed }: Shelves, row: StockRow): string => {
