@@ -7,12 +7,11 @@ import { ZERO, compare, parseDecimal } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
-import { ruleText } from '@/lib/domain/car/hardware';
 import type { DonorHardwareClaim, OffDonor } from '@/lib/domain/donor-claims';
 import type { Facts } from '@/lib/domain/facts';
 import type { PlanDocument } from '@/lib/domain/plan/document';
-import { isForUsed, reuseOf } from '@/lib/domain/plan/reuse';
 import { parseBin } from '@/lib/domain/shop/lot-state';
+import { newOnly } from '@/lib/domain/shop/off-donor';
 import { lotName, nextLotNumber } from '@/lib/domain/shop/purchase-rows';
 import { stockText } from '@/lib/domain/shop/stock';
 import { isItem } from './items';
@@ -99,7 +98,7 @@ const readLine = (
   const isGood = compare(good, ZERO) > 0;
   if (!isGood && compare(scrapped, ZERO) === 0 && refusals.length === faults)
     refusals.push(unreadable(`good of ${item}`, line.good, 'how many are good, or were thrown away'));
-  const rule = isGood ? newOnly(facts, plan, item) : null;
+  const rule = isGood ? newOnly(plan, item, facts.supply.items[item]?.own) : null;
   if (rule !== null) refusals.push(refuse('must-be-new', { item, rule, joint: null }));
   const bin = line.bin === undefined ? null : parseBin(line.bin);
   if (line.bin !== undefined && bin === null)
@@ -109,15 +108,6 @@ const readLine = (
   if (lot !== null && (facts.lots[lot] !== undefined || before.some((each) => each.lot === lot)))
     refusals.push(refuse('already-there', { what: 'lot', key: lot }));
   return { item, good, scrapped, lot, bin };
-};
-
-/** Why a used one is never good in this plan; null where it may be. */
-const newOnly = ({ supply }: Facts, { items, operations }: PlanDocument, item: string): string | null => {
-  if (Object.values(operations ?? {}).some(({ consumables }) => consumables?.[item] !== undefined))
-    return 'used up by the work';
-  const own = supply.items[item]?.own ?? null;
-  const reuse = reuseOf(items?.[item] === undefined && own !== null ? { [item]: own } : items, item);
-  return isForUsed(reuse) ? null : ruleText(reuse);
 };
 
 const unreadable = (field: string, text: string, wanted: string): Refusal =>

@@ -3,11 +3,11 @@ import 'server-only';
 import { compare, ZERO } from '@/lib/domain/base/exact';
 import type { Key } from '@/lib/domain/base/vocabulary';
 import type { PlanDocument } from '@/lib/domain/plan/document';
-import { isForUsed, reuseOf } from '@/lib/domain/plan/reuse';
 import type { Catalogue } from '@/lib/domain/shop/item';
 import { totalsOf } from '@/lib/domain/shop/need';
 import type { CarNeed } from '@/lib/domain/shop/need';
 import { quantityText } from '@/lib/domain/shop/need-words';
+import { newOnly } from '@/lib/domain/shop/off-donor';
 import { binOf } from '@/lib/domain/shop/rows';
 import type { Lot } from '@/lib/domain/shop/rows';
 import { EMPTY_PLACE, onHand, quantityOf, stockKey } from '@/lib/domain/shop/stock';
@@ -44,7 +44,7 @@ export const donorItems = ({ plan }: Seen, need: CarNeed, catalogue: Catalogue):
   const { document } = plan;
   const needed = totalsOf(need.lines);
   return [...hardwareOf(document)]
-    .filter((item) => isForUsed(reuseOf(document.items, item)))
+    .filter((item) => newOnly(document, item) === null)
     .map((item) => {
       const open = needed.get(item) ?? ZERO;
       const name = catalogue[item]?.name ?? document.items?.[item]?.name ?? item;
@@ -56,12 +56,10 @@ export const donorItems = ({ plan }: Seen, need: CarNeed, catalogue: Catalogue):
     );
 };
 
-/** What joints and work are put together with, without what work uses up. */
-const hardwareOf = ({ joints = {}, operations = {} }: PlanDocument): ReadonlySet<Key> => {
-  const used = new Set(Object.values(operations).flatMap(({ consumables = {} }) => Object.keys(consumables)));
-  return new Set(
-    [...Object.values(joints), ...Object.values(operations)]
-      .flatMap(({ hardware = {} }) => Object.keys(hardware))
-      .filter((item) => !used.has(item)),
+/** What joints and work are put together with. */
+const hardwareOf = ({ joints = {}, operations = {} }: PlanDocument): ReadonlySet<Key> =>
+  new Set(
+    [...Object.values(joints), ...Object.values(operations)].flatMap(({ hardware = {} }) =>
+      Object.keys(hardware),
+    ),
   );
-};

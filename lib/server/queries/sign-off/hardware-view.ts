@@ -1,13 +1,11 @@
 /** What goes into the joint: what is in, what must be new, and what may stand in for it. */
 import type { Key } from '@/lib/domain/base/vocabulary';
 import { asideFor, lotRefusals, ruleText } from '@/lib/domain/car/hardware';
-import { ZERO, add, compare } from '@/lib/domain/base/exact';
 import { lotFactsOf } from '@/lib/domain/decide/case';
 import type { JointCase } from '@/lib/domain/decide/joints';
 import type { HardwareLine } from '@/lib/domain/plan/compiled';
-import { lotIn } from '@/lib/domain/shop/lot-trace';
+import { isLeftFor } from '@/lib/domain/shop/lot-trace';
 import type { Lot } from '@/lib/domain/shop/rows';
-import { quantityOf } from '@/lib/domain/shop/stock';
 import { refusalLine } from '@/lib/wire/views/refusal';
 import type { HardwareView } from '@/lib/wire/views/sign-off';
 import type { Said } from './joint-view';
@@ -45,7 +43,7 @@ const lotsOf = (at: JointCase, item: Key, spoken: Said['spoken']): HardwareView[
       return {
         id: lot.id,
         says: `${lot.id}${originWords(at, lot)}`,
-        isOwn: asideFor(lot) !== null && isLeft(at, lot),
+        isOwn: asideFor(lot) !== null && isLeftFor(at.plan, at.car, lot, at.facts),
         whyNot: refusal === undefined ? null : spoken(refusalLine(at.car.id, refusal, at.plan).says),
       };
     })
@@ -53,12 +51,6 @@ const lotsOf = (at: JointCase, item: Key, spoken: Said['spoken']): HardwareView[
 
 const originWords = ({ car }: JointCase, { donor }: Lot): string =>
   donor === undefined ? '' : donor.car === car.id ? ', off its donor' : `, off the donor of ${donor.car}`;
-
-/** By what stands in this car's joints: nobody else takes from it. */
-const isLeft = ({ plan, car, facts }: JointCase, { id, quantity }: Lot): boolean => {
-  const fitted = lotIn(plan, car, id, facts).reduce((sum, each) => add(sum, each.quantity), ZERO);
-  return compare(fitted, quantityOf(String(quantity))) < 0;
-};
 
 const substitutes = (at: JointCase, item: Key, spoken: Said['spoken']): HardwareView['substitutes'] =>
   Object.entries(at.plan.document.items?.[item]?.substitutes ?? {})
