@@ -64,12 +64,19 @@ function KeepDialog({ view, onClose }: { readonly view: DonorView; readonly onCl
   const [scrapped, setScrapped] = useState('');
   const [bin, setBin] = useState('');
   const named = hardware.items.find(({ key }) => key === item);
+  /** What it is called on its bag: the page is made anew with it. */
+  const last = hardware.lots.findLast((lot) => lot.item === item);
   return (
     <AskDialog
       title="Good to use again"
       act="Put it aside"
       isBusy={sending.isBusy}
-      said={<AnswerLines sending={sending} done="Put aside. The next one?" />}
+      said={
+        <AnswerLines
+          sending={sending}
+          done={good === '' && last !== undefined ? `Put aside as ${last.lot}: tag the bag so.` : 'Noted.'}
+        />
+      }
       onAct={() =>
         void sending.send(
           {

@@ -12,7 +12,8 @@ import type { DonorTexts, DonorView } from '@/lib/wire/views/donor';
 /** Which vehicle it was, and what is odd about its number: said, never refused. */
 export function DonorVehicleSheet({ view: { car, me, vehicle } }: { readonly view: DonorView }) {
   const [isOpen, setOpen] = useState(false);
-  const { says, whence, doubts, recorded } = vehicle;
+  const { told, whence, doubts, recorded } = vehicle;
+  const named = [told.year, told.model].filter((word) => word !== '').join(' ');
   return (
     <section className="sheet" aria-labelledby="donor-vehicle">
       <header>
@@ -28,7 +29,14 @@ export function DonorVehicleSheet({ view: { car, me, vehicle } }: { readonly vie
           <li>
             <Glyph name="hint" size={20} />
             <span>
-              <b>{says === '' ? 'neither model nor number' : says}</b>
+              <b>
+                {named === '' ? 'Make and model not told' : named}
+                {told.number === '' ? null : (
+                  <>
+                    , number <span className="nb">{told.number}</span>
+                  </>
+                )}
+              </b>
               {whence === '' ? null : <span>{whence}</span>}
               <span className="small dim">{recorded}</span>
             </span>

@@ -1,7 +1,8 @@
 /** What came off a donor beside its parts: lots, what is left of each, and which items of the plan may be used again. */
 import 'server-only';
-import { compare, ZERO } from '@/lib/domain/base/exact';
+import { ZERO, compare, subtract } from '@/lib/domain/base/exact';
 import type { Key } from '@/lib/domain/base/vocabulary';
+import { asideFor } from '@/lib/domain/car/hardware';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import type { Catalogue } from '@/lib/domain/shop/item';
 import { totalsOf } from '@/lib/domain/shop/need';
@@ -39,14 +40,31 @@ const leftWords = ({ shop }: Seen, lot: Lot, stock: Stock, catalogue: Catalogue)
   ].join(', ');
 };
 
-/** Hardware of the plan that is not tightened once: what the car still needs first. */
-export const donorItems = ({ plan }: Seen, need: CarNeed, catalogue: Catalogue): readonly DonorItem[] => {
+/** Hardware of the plan that is not tightened once: what the car still needs, beyond what was put aside for it, first. */
+export const donorItems = (
+  { plan, car, shop }: Seen,
+  need: CarNeed,
+  stock: Stock,
+  catalogue: Catalogue,
+): readonly DonorItem[] => {
   const { document } = plan;
   const needed = totalsOf(need.lines);
+  const aside = totalsOf(
+    Object.values(shop.lots).flatMap((lot) =>
+      asideFor(lot) === car.id && lot.quarantined === null
+        ? [
+            {
+              item: lot.item,
+              quantity: onHand(stock[stockKey({ item: lot.item, lot: lot.id })] ?? EMPTY_PLACE),
+            },
+          ]
+        : [],
+    ),
+  );
   return [...hardwareOf(document)]
     .filter((item) => newOnly(document, item) === null)
     .map((item) => {
-      const open = needed.get(item) ?? ZERO;
+      const open = subtract(needed.get(item) ?? ZERO, aside.get(item) ?? ZERO);
       const name = catalogue[item]?.name ?? document.items?.[item]?.name ?? item;
       const unit = catalogue[item]?.unit ?? 'pc';
       return { key: item, name, needed: compare(open, ZERO) > 0 ? quantityText(open, unit) : '' };

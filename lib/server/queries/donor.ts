@@ -2,7 +2,7 @@
 import 'server-only';
 import type { Key } from '@/lib/domain/base/vocabulary';
 import { isGivenUp, lastOuting } from '@/lib/domain/car/component-rows';
-import { NO_DONOR_FACTS, donorWords } from '@/lib/domain/car/donor-identity';
+import { NO_DONOR_FACTS } from '@/lib/domain/car/donor-identity';
 import { vinDoubtWords, vinDoubts } from '@/lib/domain/car/vin';
 import { planKey } from '@/lib/domain/plan/positions';
 import { carNeed } from '@/lib/domain/shop/need';
@@ -48,7 +48,7 @@ export const donorView = async (
     vehicle: vehicleOf(seen),
     hardware: {
       lots: donorLots(seen, stock, catalogue),
-      items: donorItems(seen, need, catalogue),
+      items: donorItems(seen, need, stock, catalogue),
     },
     says:
       parts.length === 0
@@ -86,7 +86,6 @@ const vehicleOf = ({ car, facts, tag, when }: Seen): DonorVehicle => {
       from: from ?? '',
       came: came ?? '',
     },
-    says: donorWords(car.donor ?? NO_DONOR_FACTS),
     whence: [
       ...(mileage === null ? [] : [mileage]),
       ...(from === null ? [] : [`from ${from}`]),

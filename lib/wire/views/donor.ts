@@ -42,8 +42,6 @@ export interface DonorTexts {
 
 export interface DonorVehicle {
   readonly told: DonorTexts;
-  /** `1967 Dunmore 1800, number DS-04417`; empty where nobody has said. */
-  readonly says: string;
   /** `from a dealer in parts, came Fri 20 Feb`. */
   readonly whence: string;
   /** What is odd about its number; it stands all the same. */
@@ -68,7 +66,7 @@ export interface DonorLot {
 export interface DonorItem {
   readonly key: string;
   readonly name: string;
-  /** How many the car still needs; empty = none. */
+  /** How many the car still needs, beyond what was put aside; empty = none. */
   readonly needed: string;
 }
 

@@ -6,7 +6,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { toDecimalText } from '@/lib/domain/base/exact';
 import { catalogueOf } from '@/lib/domain/shop/item';
+import { boxedOn } from '@/lib/domain/shop/kit-need';
 import { coveredWords } from '@/lib/domain/shop/need-words';
+import { reachFor, shelfOf } from '@/lib/domain/shop/shelf';
 import { pricesOf } from '@/lib/domain/shop/unit-price';
 import { onHand } from '@/lib/domain/shop/stock';
 import { shopNeed } from '@/lib/domain/shop-need';
@@ -160,6 +162,30 @@ describe('what is good', () => {
     fitArm('C1', []);
     expect(left('L-9')).toBe('0');
     expect(shop.car().joints['J-1']?.fasteners['3']?.['bolt']?.lot).toBe('L-9');
+  });
+
+  test('is the first that its car reaches for, and lies in nobody else’s reach', () => {
+    shop.does('leo', { type: 'receive-lot', lot: 'L-0001', item: 'bolt', quantity: 8 });
+    shop.does('tom', bolts);
+    const reach = (car: string) => {
+      const { world } = shop;
+      const boxed = boxedOn(Object.values(world.cars));
+      const shelf = shelfOf(world.shop, world.stock, catalogueOf([arms]), '2026-03-02', boxed);
+      const { lot, bin, good } = reachFor(world.shop, shelf, 'bolt', car);
+      return [lot, bin, toDecimalText(good)];
+    };
+    expect(reach('C1')).toEqual(['L-9', '04A', '12']);
+    expect(reach('C2')).toEqual(['L-0001', null, '8']);
+    // What lies in its box already is not reached for once more.
+    shop.does('tom', {
+      type: 'pick-kit',
+      operation: 'AX-1',
+      lines: [{ item: 'bolt', lot: 'L-9', quantity: '3' }],
+    });
+    expect(reach('C1')).toEqual(['L-9', '04A', '9']);
+    // Taken without a word it is the new ones that went.
+    fitArm('C2', []);
+    expect(reach('C1')).toEqual(['L-9', '04A', '5']);
   });
 
   test('cost nothing: it came with the donor', () => {
