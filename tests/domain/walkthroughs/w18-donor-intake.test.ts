@@ -236,10 +236,13 @@ describe('a look of its own', () => {
     shop.does('tom', sent);
     shop.does('tess', { type: 'return-parts', trip: '1', parts: [{ part: 'P-24', how: 'not-done' }] });
     expect(shop.codes('tess', { type: 'receive-part', part: 'P-24' })).toEqual(['look-not-said']);
+    shop.does('tess', { ...look, looked: 'no crack to be seen' });
+    expect(component('P-24')?.looked?.text).toBe('no crack to be seen');
+    expect(lastOuting(component('P-24'))?.looked).toBeNull();
     shop.does('tom', sent);
     shop.does('tess', { type: 'return-parts', trip: '1', parts: [{ part: 'P-24', how: 'done' }] });
     shop.does('tess', look);
-    expect(component('P-24')?.looked).toBeUndefined();
+    expect(component('P-24')?.looked?.text).toBe('no crack to be seen');
     expect(lastOuting(component('P-24'))?.looked?.text).toBe(look.looked);
   });
 });

@@ -24,6 +24,7 @@ const ITEMS: NonNullable<PlanDocument['items']> = {
   lock: { name: 'lock nut 7/16-20', reuse: 'once final', trace: 'lot' },
   stay: { name: 'insert nut M6', reuse: '3 times' },
   BF: { name: 'brake fluid DOT 4', unit: 'l' },
+  rag: { name: 'lint-free cloth' },
 };
 
 /** The arm is critical: its bolts may be used again, its lock nuts may not. The stay is opened twice more by the plan. */
@@ -37,7 +38,7 @@ const arms = plan({
       minutes: 60,
       needs: ['AX-1'],
       body: ['open J-2', 'final J-2'],
-      consumables: { BF: '0.5 l' },
+      consumables: { BF: '0.5 l', rag: 2 },
     },
     'AX-3': { name: 'Stay off and on', stage: 'AX', needs: ['AX-2'], body: ['open J-2', 'final J-2'] },
   },
@@ -165,8 +166,8 @@ describe('what is good', () => {
   });
 
   test('is the first that its car reaches for, and lies in nobody else’s reach', () => {
-    shop.does('leo', { type: 'receive-lot', lot: 'L-0001', item: 'bolt', quantity: 8 });
     shop.does('tom', bolts);
+    shop.does('leo', { type: 'receive-lot', lot: 'L-0001', item: 'bolt', quantity: 8 });
     const reach = (car: string) => {
       const { world } = shop;
       const boxed = boxedOn(Object.values(world.cars));
@@ -204,11 +205,13 @@ describe('what is not', () => {
         keep([
           { item: 'lock', good: '4' },
           { item: 'BF', good: '1' },
+          { item: 'rag', good: '1' },
         ]),
       ),
     ).toMatchObject([
       { code: 'must-be-new', details: { item: 'lock', joint: null } },
       { code: 'must-be-new', details: { item: 'BF', rule: 'used up by the work' } },
+      { code: 'must-be-new', details: { item: 'rag', rule: 'used up by the work' } },
     ]);
     shop.does('tom', keep([{ item: 'lock', good: '0', scrapped: '4' }]));
     expect(asked('lock')).toEqual(['buy 8']);
