@@ -2,7 +2,7 @@
 import type { CarId, Key, LotId } from './base/vocabulary';
 
 /** Quantities are decimal text, in the item's own unit. */
-export interface OffDonor {
+export interface KeptLine {
   readonly item: Key;
   /** What may be used again; it is called by the lot from then on. */
   readonly good: string;
@@ -14,7 +14,7 @@ export interface OffDonor {
 }
 
 export type DonorHardwareClaim =
-  | { readonly type: 'keep-donor-hardware'; readonly donorOf: CarId; readonly lines: readonly OffDonor[] }
+  | { readonly type: 'keep-donor-hardware'; readonly donorOf: CarId; readonly lines: readonly KeptLine[] }
   /** From now on any car may have it. */
   | { readonly type: 'share-donor-lot'; readonly lot: LotId };
 

@@ -1,7 +1,7 @@
 /** How each donor was found: what is usual, but for what this one had. Places, numbers, faults and vehicles are invented. */
 import type { Key } from '@/lib/domain/base/vocabulary';
 import type { DonorTold, Graded } from '@/lib/domain/component-claims';
-import type { OffDonor } from '@/lib/domain/donor-claims';
+import type { KeptLine } from '@/lib/domain/donor-claims';
 import { DEMO_LEAD } from '@/seed/demo-shop';
 import type { CarWork } from './car-work';
 
@@ -31,7 +31,7 @@ interface Found {
   readonly unusual: Readonly<Record<Key, Omit<Graded, 'part'>>>;
   /** What nobody has got round to looking over. */
   readonly waits?: readonly Key[];
-  readonly hardware?: readonly OffDonor[];
+  readonly hardware?: readonly KeptLine[];
 }
 
 /** One list, as it was walked through with a tablet; then what wanted a look, cleaned; then the tins of hardware. */

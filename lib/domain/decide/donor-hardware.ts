@@ -7,7 +7,7 @@ import { ZERO, compare, parseDecimal } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
-import type { DonorHardwareClaim, OffDonor } from '@/lib/domain/donor-claims';
+import type { DonorHardwareClaim, KeptLine } from '@/lib/domain/donor-claims';
 import type { Facts } from '@/lib/domain/facts';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import { parseBin } from '@/lib/domain/shop/lot-state';
@@ -79,7 +79,7 @@ interface Kept {
 const readLine = (
   facts: Facts,
   plan: PlanDocument,
-  line: OffDonor,
+  line: KeptLine,
   before: readonly Kept[],
   refusals: Refusal[],
 ): Kept => {
