@@ -12,7 +12,7 @@ export function CarHead({ view, seesCost }: { readonly view: CarView; readonly s
   const isDone = head.delivered;
   return (
     <section className="chead">
-      <Plate id={id} head={head} />
+      <Plate head={head} />
       <div className="cway">
         <div className="wayhead">
           <h1>{head.title}</h1>
@@ -45,7 +45,7 @@ export function CarHead({ view, seesCost }: { readonly view: CarView; readonly s
   );
 }
 
-function Plate({ id, head }: { readonly id: string; readonly head: Head }) {
+function Plate({ head }: { readonly head: Head }) {
   const { shop, chassis, colour, model, revision, crew, counts, donor, options } = head;
   return (
     <div className="big platecard">
@@ -80,11 +80,7 @@ function Plate({ id, head }: { readonly id: string; readonly head: Head }) {
         {donor === '' ? null : (
           <div className="wide">
             <dt>Donor</dt>
-            <dd>
-              <Link href={`/cars/${encodeURIComponent(id)}/donor`} prefetch={false}>
-                {donor}
-              </Link>
-            </dd>
+            <dd>{donor}</dd>
           </div>
         )}
         {options.length === 0 ? null : (

@@ -59,7 +59,7 @@ test('a technician grades by keys alone; what is to be bought follows at once', 
   await dialog.getByLabel('What', { exact: true }).selectOption('C516x0.75');
   await dialog.getByLabel('Good', { exact: true }).fill('6');
   await dialog.getByRole('button', { name: 'Put it aside' }).click();
-  await page.getByRole('region', { name: 'Hardware off it' }).getByText('bolt 5/16-18×3/4 g5').waitFor();
+  await dialog.getByText(/^Put aside as L-\d+/).waitFor();
   await dialog.getByRole('button', { name: 'Not now' }).click();
   await page.getByRole('button', { name: /Look it over/ }).click();
   await dialog.getByLabel('What was looked at or measured').fill('splines whole, disc sound');
