@@ -5,8 +5,10 @@ import type { CarClaim } from '@/lib/domain/commands';
 import { isAtLevel } from '@/lib/domain/base/vocabulary';
 import { levelOf } from '@/lib/domain/car/joint';
 import type { Car } from '@/lib/domain/car/rows';
+import { asideFor } from '@/lib/domain/car/hardware';
 import type { FittedClaim } from '@/lib/domain/car/hardware';
 import type { BodyRequirement, CompiledJoint, CompiledPlan } from '@/lib/domain/plan/compiled';
+import { isLeftFor } from '@/lib/domain/shop/lot-trace';
 import type { Shop } from '@/lib/domain/shop/rows';
 import { evidenceFor, reapplyingTool, valuesFor } from './evidence';
 import type { Bench, EvidenceOptions } from './evidence';
@@ -210,7 +212,7 @@ export const snugging = (at: Site, key: string): CarClaim => {
   return { type: 'snug-joint', car: at.car.id, joint: key, ...(hardware.length === 0 ? {} : { hardware }) };
 };
 
-/** Where the plan asks for the lot, what goes in new is told with the newest good one. */
+/** Where the plan asks for the lot, what goes in is told: what came off its own donor and is left, else the newest good one. */
 const lotsFor = ({ plan, car, shop, day, now }: Site, joint: CompiledJoint): readonly FittedClaim[] =>
   joint.hardware.flatMap(({ item, reuse }): readonly FittedClaim[] => {
     if (plan.document.items?.[item]?.trace !== 'lot') return [];
@@ -218,9 +220,13 @@ const lotsFor = ({ plan, car, shop, day, now }: Site, joint: CompiledJoint): rea
       (fastener) => fastener[item] !== undefined,
     );
     if (isThere && !reuse.rule.startsWith('once')) return [];
-    const lot = Object.values(shop.lots)
-      .filter((each) => each.item === item && each.quarantined === null && each.receivedAt <= now)
-      .findLast((each) => each.expires === null || day <= each.expires);
+    const lots = Object.values(shop.lots).filter(
+      (each) => each.item === item && each.quarantined === null && each.receivedAt <= now,
+    );
+    const own = lots.find((each) => asideFor(each) === car.id && isLeftFor(plan, car, each, shop));
+    const lot =
+      own ??
+      lots.findLast((each) => each.donor === undefined && (each.expires === null || day <= each.expires));
     return lot === undefined ? [] : [{ item, lot: lot.id }];
   });
 

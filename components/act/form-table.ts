@@ -40,6 +40,7 @@ const FORMS: FormTable = {
   'start-car': null,
   // Given on a grid of their own.
   'grade-parts': null,
+  'record-donor': null,
   // Picked from the page of the kit.
   'pick-kit': null,
   'empty-kit': null,

@@ -46,7 +46,7 @@ export function CarHead({ view, seesCost }: { readonly view: CarView; readonly s
 }
 
 function Plate({ head }: { readonly head: Head }) {
-  const { shop, chassis, colour, model, revision, crew, counts, options } = head;
+  const { shop, chassis, colour, model, revision, crew, counts, donor, options } = head;
   return (
     <div className="big platecard">
       <span className="label mk">{shop}</span>
@@ -77,6 +77,12 @@ function Plate({ head }: { readonly head: Head }) {
             <CrewCells crew={crew} />
           </dd>
         </div>
+        {donor === '' ? null : (
+          <div className="wide">
+            <dt>Donor</dt>
+            <dd>{donor}</dd>
+          </div>
+        )}
         {options.length === 0 ? null : (
           <div className="wide">
             <dt>Options</dt>

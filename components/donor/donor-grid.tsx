@@ -10,7 +10,9 @@ import { Button } from '@/components/ui/button';
 import { Glyph } from '@/components/ui/glyph';
 import { GRADES } from '@/lib/domain/car/component-rows';
 import type { DonorPartLine, DonorView } from '@/lib/wire/views/donor';
+import { DonorHardwareSheet } from './donor-hardware';
 import { DonorRow } from './donor-row';
+import { DonorVehicleSheet } from './donor-vehicle';
 import './donor.css';
 
 /** As expected, as found: one tap a part, down the list without looking for anything. */
@@ -54,7 +56,7 @@ export function DonorGrid({ view }: { readonly view: DonorView }) {
             </header>
             <ol className="grades">
               {parts.map((part) => (
-                <DonorRow key={part.key} car={car.id} part={part} />
+                <DonorRow key={part.key} car={car.id} me={view.me.id} part={part} />
               ))}
             </ol>
           </section>
@@ -108,9 +110,11 @@ function AsUsual({ car, parts }: { readonly car: string; readonly parts: readonl
   );
 }
 
-function DonorAside({ view: { car, parts, need, toSend, findings } }: { readonly view: DonorView }) {
+function DonorAside({ view }: { readonly view: DonorView }) {
+  const { car, parts, need, toSend, findings } = view;
   return (
     <div className="stack">
+      <DonorVehicleSheet view={view} />
       <section className="sheet" aria-labelledby="donor-tally">
         <header>
           <h2 id="donor-tally">So far</h2>
@@ -124,6 +128,7 @@ function DonorAside({ view: { car, parts, need, toSend, findings } }: { readonly
           ))}
         </dl>
       </section>
+      <DonorHardwareSheet view={view} />
       <section className="sheet" aria-labelledby="donor-need">
         <header>
           <h2 id="donor-need">To be bought for it</h2>
@@ -193,9 +198,9 @@ function DonorAside({ view: { car, parts, need, toSend, findings } }: { readonly
         </section>
       )}
       <p className="small dim">
-        Graded <b>reuse</b> a part is here and good; <b>refurbish</b> waits until it is done, here or outside;{' '}
-        <b>replace</b> and <b>scrap</b> put another one on the demand for {car.chassis}. What is found later,
-        on the car, is a finding.
+        Graded <b>reuse</b> a part is here and good, where the plan asks for a look once that is said;{' '}
+        <b>refurbish</b> waits until it is done, here or outside; <b>replace</b> and <b>scrap</b> put another
+        one on the demand for {car.chassis}. What is found later, on the car, is a finding.
       </p>
     </div>
   );

@@ -3,26 +3,40 @@
 import { useRef, useState } from 'react';
 import type { KeyboardEvent } from 'react';
 import { AnswerLines } from '@/components/set-up/answer-lines';
-import { AskDialog } from '@/components/set-up/ask-dialog';
 import { useSending } from '@/components/set-up/use-sending';
-import { Field } from '@/components/ui/field';
+import { Button } from '@/components/ui/button';
 import { Glyph } from '@/components/ui/glyph';
 import { GRADES } from '@/lib/domain/car/component-rows';
 import type { Grade } from '@/lib/domain/car/component-rows';
 import type { DonorPartLine } from '@/lib/wire/views/donor';
+import { LookDialog, MoreDialog } from './part-dialogs';
 
 interface DonorRowProps {
   readonly car: string;
+  readonly me: string;
   readonly part: DonorPartLine;
 }
 
 /** One part: four grades to tap, the place beside them, the rest behind *More*. */
-export function DonorRow({ car, part }: DonorRowProps) {
-  const { key, name, isCritical, lookedAt, usual, place, serial, note, stands, isOpen } = part;
+export function DonorRow({ car, me, part }: DonorRowProps) {
+  const {
+    key,
+    name,
+    isCritical,
+    lookedAt,
+    usual,
+    place,
+    serial,
+    note,
+    stands,
+    isOpen,
+    waitsForLook,
+    photos,
+  } = part;
   const sending = useSending();
   /** What was tapped and is not answered yet. */
   const [tapped, setTapped] = useState<Grade | null>(null);
-  const [isMore, setMore] = useState(false);
+  const [asked, setAsked] = useState<'more' | 'look' | null>(null);
   const row = useRef<HTMLLIElement>(null);
   const shown = sending.isBusy ? (tapped ?? part.grade) : part.grade;
 
@@ -57,6 +71,11 @@ export function DonorRow({ car, part }: DonorRowProps) {
           {serial === '' ? '' : `; number ${serial}`}
         </span>
         {stands === '' ? null : <span className="small">{stands}</span>}
+        {waitsForLook ? (
+          <Button onClick={() => setAsked('look')}>
+            Look it over<span className="vh">: {name}</span>
+          </Button>
+        ) : null}
       </span>
       {isOpen ? (
         <span className="four" role="group" aria-label={`Grade of ${name}`}>
@@ -78,64 +97,25 @@ export function DonorRow({ car, part }: DonorRowProps) {
       ) : (
         <span className="four shut">{part.grade === null ? 'not graded' : `graded ${part.grade}`}</span>
       )}
-      <button type="button" className="where" onClick={() => setMore(true)}>
+      <button type="button" className="where" onClick={() => setAsked('more')}>
         {place === '' ? 'place?' : place}
-        <span className="vh">, place, number and remark of {name}</span>
+        <span className="vh">, place, number, remark and photographs of {name}</span>
+        {photos.length === 0 ? null : (
+          <span className="shots small">
+            <Glyph name="photo" size={16} /> {photos.length}
+            <span className="vh">, photographs</span>
+          </span>
+        )}
       </button>
-      {isMore ? (
-        <MoreDialog car={car} part={part} onClose={() => setMore(false)} />
+      {asked === 'more' ? (
+        <MoreDialog car={car} me={me} part={part} onClose={() => setAsked(null)} />
+      ) : asked === 'look' ? (
+        <LookDialog car={car} part={part} onClose={() => setAsked(null)} />
       ) : sending.answer === null || sending.answer.outcome === 'accepted' ? null : (
         <div className="rowsaid">
           <AnswerLines sending={sending} done="" />
         </div>
       )}
     </li>
-  );
-}
-
-function MoreDialog({ car, part, onClose }: DonorRowProps & { readonly onClose: () => void }) {
-  const sending = useSending();
-  const [place, setPlace] = useState(part.place);
-  const [serial, setSerial] = useState(part.serial);
-  const [note, setNote] = useState(part.note);
-  return (
-    <AskDialog
-      title={`${part.name} (${part.key})`}
-      act="Keep it"
-      isBusy={sending.isBusy}
-      said={<AnswerLines sending={sending} done="Kept." />}
-      onAct={() =>
-        void sending.send(
-          { type: 'grade-parts', car, parts: [{ part: part.key, place, serial, note }] },
-          `${part.name}: place, number and remark are kept.`,
-          onClose,
-        )
-      }
-      onClose={onClose}
-    >
-      <Field
-        label="Where it lies"
-        value={place}
-        maxLength={60}
-        data-first
-        autoComplete="off"
-        onChange={(event) => setPlace(event.target.value)}
-      />
-      <Field
-        label="Number on it"
-        value={serial}
-        maxLength={60}
-        autoComplete="off"
-        onChange={(event) => setSerial(event.target.value)}
-      />
-      <Field
-        label="How it was found"
-        hint={part.lookedAt === '' ? undefined : `look at: ${part.lookedAt}`}
-        value={note}
-        maxLength={300}
-        autoComplete="off"
-        onChange={(event) => setNote(event.target.value)}
-      />
-    </AskDialog>
   );
 }

@@ -25,6 +25,7 @@ const WORDS: Readonly<Record<string, string>> = {
   'pause-operation': 'Pause',
   'finish-operation': 'Finish',
   'add-note': 'Remark',
+  'grade-parts': 'Part of the donor',
   'add-photo': 'Photograph that the plan asks for',
   'snug-joint': 'Run up snug',
   'verify-joint': 'Verify',

@@ -21,10 +21,10 @@ const choicesOf = (line: HardwareView): readonly Choice[] => {
   const where = line.perFastener ? { fasteners } : {};
   return [
     { claim: null, name: line.name, says: 'as planned, lot not said', whyNot: null },
-    ...line.lots.map(({ id, whyNot }): Choice => ({
+    ...line.lots.map(({ id, says, whyNot }): Choice => ({
       claim: { item: line.item, lot: id, ...where },
       name: line.name,
-      says: `lot ${id}`,
+      says: `lot ${says}`,
       whyNot,
     })),
     ...line.substitutes.flatMap(({ item, name, condition, asksLead, lots }): Choice[] => {
@@ -32,10 +32,10 @@ const choicesOf = (line: HardwareView): readonly Choice[] => {
       const claim: FittedClaim = { item, insteadOf: line.item, ...where };
       return [
         { claim, name, says: `instead; ${on}`, whyNot: null },
-        ...lots.map(({ id, whyNot }) => ({
+        ...lots.map(({ id, says: from, whyNot }) => ({
           claim: { ...claim, lot: id },
           name,
-          says: `instead, lot ${id}; ${on}`,
+          says: `instead, lot ${from}; ${on}`,
           whyNot,
         })),
       ];

@@ -1,7 +1,9 @@
 /** What happened, in a few words each: for the lines under an accepted command. */
+import { donorWords } from '@/lib/domain/car/donor-identity';
+import { all } from '@/lib/domain/base/words';
 import type { Drawn } from '@/lib/domain/shop/stock';
 import type { Event } from '@/lib/domain/events';
-import { OUT_WORDS, placeWords } from '@/lib/domain/shop/stock-words';
+import { OUT_WORDS, keptWords, placeWords } from '@/lib/domain/shop/stock-words';
 import { supplyWords } from './supply-words';
 
 /** Exhaustive: an event without words does not compile. */
@@ -55,6 +57,10 @@ const shopWords = (event: ShopEvent): string => {
       return `${event.counted} of ${placeWords(event)} were counted; the books had ${event.had}`;
     case 'stock-put-away':
       return `${placeWords(event)} lies in ${event.bin}`;
+    case 'donor-hardware-kept':
+      return `off the donor of ${event.donorOf}: ${all(event.lines.map(keptWords))}`;
+    case 'donor-lot-shared':
+      return `lot ${event.lot} off the donor of ${event.donorOf} is for any car`;
     case 'remnants-counted':
       return `rests of ${event.item} in the rack: ${event.lengths.join(', ') || 'none'}`;
     case 'rate-set':
@@ -199,6 +205,8 @@ const matterWords = (event: Exclude<CarEvent, { type: JointOrWork }>): string =>
       return `back from the kit of ${event.operation}: ${event.lines.map(takenWords).join(', ')}`;
     case 'kit-line-reported':
       return `${event.item} for the kit of ${event.operation} is ${event.what}`;
+    case 'donor-recorded':
+      return `the donor is ${donorWords(event) || 'not known'}`;
     case 'part-graded':
       return `${event.part} is graded ${event.grade ?? 'not yet'}${event.place === null ? '' : `, in ${event.place}`}`;
     case 'part-sent':

@@ -68,6 +68,7 @@ export const CAR_COMMANDS: Readonly<Record<CarClaim['type'], CommandRule>> = {
     'not-on-it',
     'crew-too-small',
     'hold-stands',
+    'lot-of-other-car',
     'lot-quarantined',
     'lot-expired',
     ...BODY,
@@ -148,6 +149,7 @@ export const CAR_COMMANDS: Readonly<Record<CarClaim['type'], CommandRule>> = {
     'part-not-given',
     'item-not-this-part',
     'lot-of-other-item',
+    'lot-of-other-car',
     'lot-quarantined',
     'lot-expired',
   ]),
@@ -155,6 +157,7 @@ export const CAR_COMMANDS: Readonly<Record<CarClaim['type'], CommandRule>> = {
     'part-already',
     'part-absent',
     'part-away',
+    'part-not-looked-over',
     'part-not-taken-into-work',
     'finding-on-part',
     'hold-stands',
@@ -168,6 +171,8 @@ export const CAR_COMMANDS: Readonly<Record<CarClaim['type'], CommandRule>> = {
     'stale-run',
     'value-unreadable',
     'lot-of-other-item',
+    'lot-of-other-car',
+    'must-be-new',
     'lot-quarantined',
     'lot-expired',
   ]),
@@ -175,6 +180,7 @@ export const CAR_COMMANDS: Readonly<Record<CarClaim['type'], CommandRule>> = {
   'report-kit-line': warning('car', 'anyone', 'hardware of a kit is the wrong one, damaged or not there'),
 
   // components
+  'record-donor': note('car', LEADS, 'which vehicle the donor was', ['value-unreadable']),
   'grade-parts': note('car', 'anyone', 'how parts of the donor were found, and where they lie', [
     'part-already',
     'part-absent',

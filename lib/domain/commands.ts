@@ -21,7 +21,8 @@ import type {
   VerifyMethod,
 } from './base/vocabulary';
 import type { FittedClaim } from './car/hardware';
-import type { ComponentClaim, ReceivePart } from './component-claims';
+import type { ComponentClaim, ReceivePart, RecordDonor } from './component-claims';
+import type { DonorHardwareClaim } from './donor-claims';
 import type { KitClaim } from './kit-claims';
 import type { PurchaseClaim } from './purchase-claims';
 import type { Qualification, QualificationEnd } from './shop/rows';
@@ -86,6 +87,7 @@ export type ShopClaim =
   | { readonly type: 'release-plan'; readonly plan: string }
   | { readonly type: 'quarantine-lot'; readonly lot: LotId; readonly reason: string }
   | { readonly type: 'clear-lot'; readonly lot: LotId; readonly reason: string }
+  | DonorHardwareClaim
   | StockClaim
   | SupplyClaim
   | PurchaseClaim
@@ -261,7 +263,8 @@ export type CarClaim =
   | (OnCar & { readonly type: 'send-back'; readonly to: Key; readonly reason: string })
   | (OnCar & { readonly type: 'deliver-car' })
   | KitClaim
-  | ComponentClaim;
+  | ComponentClaim
+  | RecordDonor;
 
 /** The claim of one type. */
 export type ClaimOf<Type extends ClaimType> = Extract<Claim, { readonly type: Type }>;

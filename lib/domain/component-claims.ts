@@ -23,12 +23,31 @@ export interface CameBack {
   readonly note?: string;
 }
 
+/** Which vehicle the donor was. What is left out stays as it was; an empty text takes back what was said. */
+export interface DonorTold {
+  /** Four figures. */
+  readonly year?: string;
+  readonly model?: string;
+  readonly number?: string;
+  readonly mileage?: string;
+  readonly from?: string;
+  /** A day, `2026-03-02`. */
+  readonly came?: string;
+}
+
 interface OfCar {
   readonly car: CarId;
 }
 
+export type RecordDonor = OfCar & DonorTold & { readonly type: 'record-donor' };
+
 export type ComponentClaim =
-  | (OfCar & { readonly type: 'grade-parts'; readonly parts: readonly Graded[] })
+  /** `photos`: of the one part that is graded by itself. */
+  | (OfCar & {
+      readonly type: 'grade-parts';
+      readonly parts: readonly Graded[];
+      readonly photos?: readonly string[];
+    })
   | (OfCar & { readonly type: 'send-parts'; readonly trip: string; readonly parts: readonly Sent[] })
   | (OfCar & { readonly type: 'return-parts'; readonly trip: string; readonly parts: readonly CameBack[] });
 

@@ -1,8 +1,12 @@
 /** What happened to components. */
 import type { CarId, Day, Key } from './base/vocabulary';
+import type { DonorFacts } from './car/donor-identity';
 import type { Grade, Outcome } from './car/component-rows';
 import type { PartRow } from './car/rows';
 import type { Drawn } from './shop/stock';
+
+/** All that is known of the donor from then on. */
+export type DonorRecorded = { readonly type: 'donor-recorded' } & DonorFacts;
 
 export type ComponentPayload =
   | {

@@ -19,6 +19,7 @@ import { final, jointCase, snug } from './decide/joints';
 import type { JointCase } from './decide/joints';
 import { advance, deliver, sendBack } from './decide/moves';
 import { decideComponents, receivePart } from './decide/components';
+import { recordDonor } from './decide/donor';
 import { decideKit } from './decide/kits';
 import { decideOperation } from './decide/operations';
 import { asSigned } from './decide/signer';
@@ -199,6 +200,8 @@ const onCar = (at: Case, claim: Exclude<CarClaim, { type: 'start-car' }>): Decis
     case 'empty-kit':
     case 'report-kit-line':
       return decideKit(at, claim);
+    case 'record-donor':
+      return recordDonor(at, claim);
     case 'grade-parts':
     case 'send-parts':
     case 'return-parts':

@@ -6,7 +6,7 @@ import type { CarId, Disposition, HoldScope, Key, PersonId, StateKey, ToolId } f
 import type { Meta, PhotoAdded, Signed } from './event-meta';
 import type { Doubt, FittedItem, Mark, RunRef } from './car/joint-rows';
 import type { Edit } from './car/rows';
-import type { ComponentPayload } from './component-payload';
+import type { ComponentPayload, DonorRecorded } from './component-payload';
 import type { KitPayload } from './kit-payload';
 import type { ShopPayload } from './shop-payload';
 import type { Drawn } from './shop/stock';
@@ -268,7 +268,8 @@ export type CarPayload =
     }
   | { readonly type: 'car-delivered' }
   | KitPayload
-  | ComponentPayload;
+  | ComponentPayload
+  | DonorRecorded;
 
 export type ShopEvent = ShopPayload & { readonly v: 1; readonly stream: 'shop'; readonly meta: Meta };
 export type CarEvent = CarPayload & {

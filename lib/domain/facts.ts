@@ -38,6 +38,8 @@ export interface Facts {
   readonly photos: Readonly<Record<string, HeldPhoto>> | null;
   /** What cars gave up for others, by the car that gave; null = nobody asked, and any word is taken. */
   readonly given: Readonly<Record<CarId, Readonly<Record<Key, GivenPart>>>> | null;
+  /** Hash of the plan that a car is built by, of those that a claim about the shop names; null = nobody asked. */
+  readonly builds: Readonly<Record<CarId, string>> | null;
   /** Documents of plan revisions by hash. */
   readonly plans: Readonly<Record<string, PlanDocument>>;
   /** Which of them are on the shop's books as released. */
@@ -92,6 +94,7 @@ export const factsOf = (
       clocks: clocksOf(Object.values(cars)),
       photos: null,
       given: givenBy(cars),
+      builds: Object.fromEntries(Object.values(cars).map(({ id, plan }) => [id, plan])),
     },
     plans,
     moment,
@@ -101,7 +104,13 @@ export const factsOf = (
 /** The same for who knows already what stands where and who is at work, and need not hold every car. */
 export const factsWith = (
   shop: Shop,
-  { occupancy, clocks, photos, given }: Pick<Facts, 'occupancy' | 'clocks' | 'photos' | 'given'>,
+  {
+    occupancy,
+    clocks,
+    photos,
+    given,
+    builds,
+  }: Pick<Facts, 'occupancy' | 'clocks' | 'photos' | 'given' | 'builds'>,
   plans: Readonly<Record<string, PlanDocument>>,
   moment: Moment,
   dayOf: (at: Instant) => Day,
@@ -122,6 +131,7 @@ export const factsWith = (
     clocks,
     photos,
     given,
+    builds,
     plans,
     released: shop.plans,
     supply: shop,

@@ -24,6 +24,12 @@ export const SHOP_COMMANDS: Readonly<Record<ShopClaim['type'], CommandRule>> = {
   'release-plan': assurance('shop', LEADS, 'cars may be begun on a plan revision', ['already-there']),
   'receive-lot': assurance('shop', LEADS, 'a lot of hardware came in', ['already-there']),
   'quarantine-lot': warning('shop', 'anyone', 'a lot must not be used'),
+  'keep-donor-hardware': assurance('shop', 'anyone', 'hardware off a donor is good to use again', [
+    'must-be-new',
+    'value-unreadable',
+    'already-there',
+  ]),
+  'share-donor-lot': assurance('shop', LEADS, 'any car may have what came off a donor', []),
   'clear-lot': assurance('shop', LEADS, 'a lot kept apart is good after all', ['lot-not-quarantined']),
 
   // stock: books give way to the shelf

@@ -12,7 +12,6 @@ import { carNeed } from './shop/need';
 import type { Reckoning } from './shop/need-days';
 import { onOrder } from './shop/purchase-rows';
 import { shelfOf } from './shop/shelf';
-import type { Supply } from './shop/supply';
 import type { World } from './world';
 
 export interface ShopNeed {
@@ -22,13 +21,12 @@ export interface ShopNeed {
   readonly held: ReadonlyMap<Key, Exact>;
 }
 
-/** `coming` is what donors give; what lies on the shelf and what is on order are the world's own. */
+/** What lies on the shelf, off donors too, and what is on order are the world's own. */
 export const shopNeed = (
   world: World,
   plans: Readonly<Record<string, PlanDocument>>,
   catalogue: Catalogue,
   at: Reckoning,
-  coming: readonly Supply[] = [],
 ): ShopNeed => {
   const cars = Object.values(world.cars).flatMap((car): readonly CarsNeed[] => {
     const plan = planOf({ plans }, car);
@@ -42,7 +40,7 @@ export const shopNeed = (
     if (!isGood) held.set(supply.item, add(held.get(supply.item) ?? ZERO, supply.quantity));
   return {
     cars,
-    demand: demandOf(cars, [...good, ...coming, ...onOrder(world.shop.orders)], catalogue, at),
+    demand: demandOf(cars, [...good, ...onOrder(world.shop.orders)], catalogue, at),
     held,
   };
 };

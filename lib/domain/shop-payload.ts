@@ -1,10 +1,10 @@
 /** What happened to the shop's own books: people, tools, plans, lots. `events.ts` puts them beside what happens on cars. */
-import type { Instant, Key, LotId, PersonId, Role, ToolId } from './base/vocabulary';
+import type { CarId, Instant, Key, LotId, PersonId, Role, ToolId } from './base/vocabulary';
 import type { PurchasePayload } from './purchase-payload';
 import type { TripPayload } from './trip-payload';
 import type { HourRate } from './shop/rates';
 import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
-import type { DrawnOut, StockPlace } from './shop/stock';
+import type { DrawnOut, KeptOffDonor, StockPlace } from './shop/stock';
 import type { SupplyPayload } from './supply-payload';
 import type { Adapter, Calibration, SuspectInterval, Tool } from './torque/tool';
 
@@ -44,6 +44,13 @@ export type ShopPayload =
       readonly revision: string;
     }
   | { readonly type: 'lot-received'; readonly lot: Lot }
+  /** The lots are received by events of their own. */
+  | {
+      readonly type: 'donor-hardware-kept';
+      readonly donorOf: CarId;
+      readonly lines: readonly KeptOffDonor[];
+    }
+  | { readonly type: 'donor-lot-shared'; readonly lot: LotId; readonly donorOf: CarId }
   | { readonly type: 'lot-quarantined'; readonly lot: LotId; readonly reason: string }
   | { readonly type: 'lot-cleared'; readonly lot: LotId; readonly reason: string }
   /** `found`: what had gone beyond what came is booked as found, before the new goods. */

@@ -11,6 +11,7 @@ import type { Car, OperationRow, StopgapRow } from './car/rows';
 import { waitEnd } from './car/wait';
 import type { Facts } from './facts';
 import type { CompiledPlan, Requirement } from './plan/compiled';
+import { waitsForLook } from './shop/components';
 
 /** What a requirement is judged against besides the car: tools and lots for doubts, clocks for waits. */
 export type UnmetFacts = DoubtFacts & Pick<Facts, 'now' | 'judgedAt'>;
@@ -67,10 +68,7 @@ const unmetOne = (
     }
     case 'part-present': {
       const state = car.parts[requirement.part]?.state;
-      if (state === 'present' || state === 'fitted') return null;
-      return state === 'out' || state === 'back'
-        ? awayRefusal(car, requirement.part)
-        : refuse('part-absent', { part: requirement.part });
+      return state === 'present' || state === 'fitted' ? null : notHere(plan, car, requirement.part);
     }
     case 'photo-present':
       return hasPhoto(car, requirement.of, requirement.slot)
@@ -84,6 +82,15 @@ const unmetOne = (
           })
         : null;
   }
+};
+
+/** Why a part does not count as here: away, not looked over, or simply not there. */
+export const notHere = (plan: CompiledPlan, car: Car, part: Key): Refusal => {
+  const state = car.parts[part]?.state;
+  if (state === 'out' || state === 'back') return awayRefusal(car, part);
+  return waitsForLook(plan, car, part)
+    ? refuse('part-not-looked-over', { part })
+    : refuse('part-absent', { part });
 };
 
 /** The refusal for a part that is out of the house, or back and not looked over. */

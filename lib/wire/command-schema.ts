@@ -20,6 +20,7 @@ import {
   words,
 } from './claim-words';
 import { componentClaims, tripClaims } from './component-schema';
+import { donorHardwareClaims } from './donor-schema';
 import { kitClaims } from './kit-schema';
 import { photosSchema } from './photo-schema';
 import { purchaseClaims } from './purchase-schema';
@@ -124,6 +125,7 @@ const shopClaims = (instant: ReturnType<typeof instantSchema>) =>
     z.strictObject({ ...is('release-plan'), plan: idSchema }),
     z.strictObject({ ...is('quarantine-lot'), lot: idSchema, reason: words }),
     z.strictObject({ ...is('clear-lot'), lot: idSchema, reason: words }),
+    ...donorHardwareClaims,
     ...stockClaims,
     ...purchaseClaims,
     ...tripClaims,

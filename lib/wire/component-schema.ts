@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { GRADES, OUTCOMES } from '@/lib/domain/car/component-rows';
 import { day, idSchema, money, words } from './claim-words';
+import { photosSchema } from './photo-schema';
 
 const is = <Type extends string>(type: Type) => ({ type: z.literal(type) });
 
@@ -24,6 +25,17 @@ export const componentClaims = [
       )
       .min(1)
       .max(500),
+    photos: photosSchema.optional(),
+  }),
+  z.strictObject({
+    ...is('record-donor'),
+    car: idSchema,
+    year: short.optional(),
+    model: short.optional(),
+    number: short.optional(),
+    mileage: short.optional(),
+    from: text.optional(),
+    came: short.optional(),
   }),
   z.strictObject({
     ...is('send-parts'),

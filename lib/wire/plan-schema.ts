@@ -167,6 +167,7 @@ const part = z.strictObject({
     .describe('What a donor part is usually graded.')
     .optional(),
   lookedAt: text('What is looked at when it is graded.').optional(),
+  lookOver: yesNo('Graded reuse it counts as here only after a look that says what was looked at.'),
   outside: text('How long it is away at another firm: `7 d`.').optional(),
   critical: yesNo('The car’s safety hangs on it.'),
   when,

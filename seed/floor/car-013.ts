@@ -18,9 +18,13 @@ export const buildCar013 = (floor: Floor, plan: string): void => {
   work.say(DEMO_LEAD, { type: 'start-car', plan, chassis: CAR_013, colour: 'pewter', options });
   work.goTo(51, '13:20');
   gradeDonor(work, 'oswin', {
-    'P-11': { grade: 'scrap', place: 'skip', note: 'armature burnt out' },
-    'P-01': { serial: 'DN 18 21408' },
-    'P-17': { serial: 'G4 5240' },
+    // Dunmore made its last ones with the long number; this plate was hard to read.
+    vehicle: { year: '1981', model: 'Dunmore 1800 L', number: 'ZZ9DM18S7BT004411', mileage: '61,000 miles' },
+    unusual: {
+      'P-11': { grade: 'scrap', place: 'skip', note: 'armature burnt out' },
+      'P-01': { serial: 'DN 18 21408' },
+      'P-17': { serial: 'G4 5240' },
+    },
   });
   work.stage(50, FIRST);
   work.from(42, '12:00');

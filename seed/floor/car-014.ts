@@ -22,9 +22,18 @@ export const buildCar014 = (floor: Floor, plan: string): void => {
   work.say(DEMO_LEAD, { type: 'start-car', plan, chassis: CAR_014, colour: 'cream', options });
   work.goTo(42, '13:30');
   gradeDonor(work, 'ines', {
-    'P-05': { grade: 'replace', place: 'skip', note: 'end gap 0.31 mm' },
-    'P-01': { serial: 'DN 18 19962' },
-    'P-17': { serial: 'G4 5102' },
+    vehicle: {
+      year: '1967',
+      model: 'Dunmore 1800',
+      number: 'D18-71038',
+      from: 'Harl Cross, with no papers but its title',
+    },
+    unusual: {
+      'P-05': { grade: 'replace', place: 'skip', note: 'end gap 0.31 mm' },
+      'P-01': { serial: 'DN 18 19962' },
+      'P-17': { serial: 'G4 5102' },
+    },
+    hardware: [{ item: 'C38x1.75', good: '2', lot: 'L-0914', bin: '12C' }],
   });
   work.stage(41, FIRST);
   work.from(33, '13:00');

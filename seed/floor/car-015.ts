@@ -18,11 +18,27 @@ export const buildCar015 = (floor: Floor, plan: string): void => {
   work.say(DEMO_LEAD, { type: 'start-car', plan, chassis: CAR_015, colour: 'slate' });
   work.goTo(27, '13:10');
   gradeDonor(work, 'tobit', {
-    'P-11': { grade: 'reuse', serial: 'SM 40117', note: 'spins up clean, brushes at half' },
-    'P-12': { grade: 'scrap', place: 'skip', note: 'case cracked at the lower ear' },
-    'P-16': { grade: 'replace', place: 'skip', note: 'exhaust flange warped 0.4 mm' },
-    'P-01': { serial: 'DN 18 20733' },
-    'P-17': { serial: 'G4 5518' },
+    vehicle: {
+      year: '1966',
+      model: 'Dunmore 1800',
+      number: 'D18-60552',
+      mileage: '88,200 miles, by its dial',
+      from: 'a barn at Harl Cross',
+    },
+    unusual: {
+      'P-11': { grade: 'reuse', serial: 'SM 40117', note: 'spins up clean, brushes at half' },
+      'P-12': { grade: 'scrap', place: 'skip', note: 'case cracked at the lower ear' },
+      'P-16': { grade: 'replace', place: 'skip', note: 'exhaust flange warped 0.4 mm' },
+      'P-01': { serial: 'DN 18 20733' },
+      'P-17': { serial: 'G4 5518' },
+    },
+    waits: ['P-43'],
+    hardware: [
+      { item: 'NW-12F', good: '14', scrapped: '2', lot: 'L-0911', bin: '12A' },
+      { item: 'C14x0.63', good: '16', lot: 'L-0912', bin: '12A' },
+      { item: 'C38x1.50', good: '6', scrapped: '1', lot: 'L-0913', bin: '12B' },
+      { item: 'F38x0.88', good: '0', scrapped: '6' },
+    ],
   });
   work.stage(26, FIRST);
   starterTaken(work);

@@ -12,6 +12,7 @@ const LOOKS_BACK: ReadonlySet<ClaimType> = new Set([
   'quarantine-lot',
   'count-stock',
   'receive-order',
+  'keep-donor-hardware',
 ]);
 
 /** These let a person's clock go: whoever begins elsewhere waits for all of them. */

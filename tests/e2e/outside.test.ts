@@ -46,7 +46,7 @@ test('a technician grades by keys alone; what is to be bought follows at once', 
   await page.keyboard.press('4');
   await toBuy.getByText('distributor (P-13)').waitFor();
   expect(await next.getByRole('button', { name: 'scrap' }).getAttribute('aria-pressed')).toBe('true');
-  await page.getByRole('button', { name: /place, number and remark of distributor$/ }).click();
+  await page.getByRole('button', { name: /place, number, remark and photographs of distributor$/ }).click();
   const dialog = page.getByRole('dialog');
   await dialog.getByLabel('Where it lies').fill('skip');
   await dialog.getByLabel('How it was found').fill('shaft seized');
@@ -54,6 +54,17 @@ test('a technician grades by keys alone; what is to be bought follows at once', 
   await page.getByText('shaft seized').waitFor();
   // What left this car for another one can't be graded here any more.
   expect(await page.getByRole('group', { name: 'Grade of starter motor' }).count()).toBe(0);
+  // Hardware that came off with it, and a part that wants a look before it counts as here.
+  await page.getByRole('button', { name: 'Keep some' }).click();
+  await dialog.getByLabel('What', { exact: true }).selectOption('C516x0.75');
+  await dialog.getByLabel('Good', { exact: true }).fill('6');
+  await dialog.getByRole('button', { name: 'Put it aside' }).click();
+  await dialog.getByText(/^Put aside as L-\d+/).waitFor();
+  await dialog.getByRole('button', { name: 'Not now' }).click();
+  await page.getByRole('button', { name: /Look it over/ }).click();
+  await dialog.getByLabel('What was looked at or measured').fill('splines whole, disc sound');
+  await dialog.getByRole('button', { name: 'Here and good' }).click();
+  await page.getByRole('button', { name: /Look it over/ }).waitFor({ state: 'detached' });
   expect(await amiss(watched, 'donor')).toEqual([]);
   expect(await styleLeaks(page)).toEqual([]);
 });

@@ -70,8 +70,10 @@ const countFitted =
       );
       for (const [place, items] of Object.entries(event.fasteners))
         for (const [item, piece] of Object.entries(items)) {
-          if (piece === rows[place]?.[item] || piece.uses > 1 || !isNewOfNecessity(item, rows[place], bad))
-            continue;
+          // What came off a donor goes in for the second time at once.
+          const first = piece.lot !== null && before.shop.lots[piece.lot]?.donor !== undefined ? 2 : 1;
+          const isAgain = piece === rows[place]?.[item] || piece.uses > first;
+          if (isAgain || !isNewOfNecessity(item, rows[place], bad)) continue;
           const line = joint?.hardware.find((each) => each.item === item);
           const each =
             line === undefined
@@ -150,7 +152,7 @@ const supplyOf = (drawn: typeof supplies extends fc.Arbitrary<infer T> ? T : nev
       kind === 0
         ? ({ kind: 'lot', lot: name } as const)
         : kind === 1
-          ? ({ kind: 'donor', component: name } as const)
+          ? ({ kind: 'donor', lot: name, car: CARS[0] ?? '' } as const)
           : ({ kind: 'order', order: name, due: date } as const);
     return { item, quantity, source, goodUntil: keeps ? null : date, onlyFor };
   });

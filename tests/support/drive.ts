@@ -2,6 +2,7 @@
  * A greedy driver: it looks at what `assess` says and at the plan, and names the acts that would help, best first.
  * Driving on means trying them until one is accepted; where none is, time passes.
  */
+import { asideFor } from '@/lib/domain/car/hardware';
 import { toNumber } from '@/lib/domain/base/exact';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { PersonId } from '@/lib/domain/base/vocabulary';
@@ -130,7 +131,7 @@ const isToBeOut = (plan: CompiledPlan, car: Car, id: string): boolean => {
 };
 
 function* tighten(game: Game, car: Car, joint: CompiledJoint, by: PersonId): Generator<Act> {
-  const hardware = goodHardware(game, joint);
+  const hardware = goodHardware(game, car, joint);
   if (levelOf(car.joints[joint.stateKey]) === 'open') {
     yield { by, claim: { type: 'snug-joint', car: car.id, joint: joint.stateKey, hardware } };
     yield { by, claim: { type: 'snug-joint', car: car.id, joint: joint.stateKey } };
@@ -255,7 +256,7 @@ function* lineOfBody(
   switch (line.verb) {
     case 'snug': {
       const joint = plan.joints.get(line.joint);
-      const hardware = joint === undefined ? [] : goodHardware(game, joint);
+      const hardware = joint === undefined ? [] : goodHardware(game, car, joint);
       if (levelOf(car.joints[line.joint]) === 'open')
         yield { by, claim: { type: 'snug-joint', car: car.id, joint: line.joint, hardware } };
       return;
@@ -327,12 +328,13 @@ const goodTool = (game: Game, joint: CompiledJoint): Tool | 'none' | null => {
   return found ?? null;
 };
 
-/** From the first lot of each item that is not kept apart. */
-const goodHardware = (game: Game, joint: CompiledJoint): readonly { item: string; lot: string }[] =>
+/** Of each item what came off the car's own donor, else from the first lot that is not kept apart. */
+const goodHardware = (game: Game, car: Car, joint: CompiledJoint): readonly { item: string; lot: string }[] =>
   joint.hardware.flatMap(({ item }) => {
-    const lot = Object.values(game.world.shop.lots).find(
-      (each) => each.item === item && each.quarantined === null,
+    const lots = Object.values(game.world.shop.lots).filter(
+      (each) => each.item === item && each.quarantined === null && (asideFor(each) ?? car.id) === car.id,
     );
+    const lot = lots.find(({ donor }) => donor !== undefined) ?? lots[0];
     return lot === undefined ? [] : [{ item, lot: lot.id }];
   });
 

@@ -75,7 +75,10 @@ const document: PlanDocument = plan({
   },
   stopgaps: { 'G-1': { name: 'wraps', quantity: 2, outBy: 'WH' } },
   parts: { 'P-1': { name: 'Axle', origin: 'donor', outside: '3 d' } },
-  items: { NUT: { name: 'lock nut', reuse: 'once final', trace: 'lot' } },
+  items: {
+    NUT: { name: 'lock nut', reuse: 'once final', trace: 'lot' },
+    BOLT: { name: 'arm bolt', trace: 'lot' },
+  },
 });
 
 /** A day of ups and downs; each line is somebody's act. */
@@ -139,9 +142,19 @@ const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
   ['leo', { type: 'quote-outside', plan: 'Corbel 54', key: 'P-1', money: 6500 }],
   ['leo', { type: 'assign', job: 'stage:AX', add: ['tom'] }],
   ['leo', { type: 'choose-option', option: 'heater', choice: 'none' }],
+  [
+    'tom',
+    {
+      type: 'keep-donor-hardware',
+      donorOf: 'C1',
+      lines: [{ item: 'BOLT', good: '4', scrapped: '2', lot: 'L-8' }],
+    },
+  ],
+  ['leo', { type: 'share-donor-lot', lot: 'L-8' }],
   ['tom', { type: 'count-remnants', item: 'NUT', lengths: ['640 mm', '1.2 m'] }],
   ['leo', { type: 'open-trip', trip: '1', supplier: 'H', goes: '2026-03-02', due: '2026-03-09' }],
   ['leo', { type: 'promise-trip', trip: '1', due: '2026-03-04' }],
+  ['leo', { type: 'record-donor', year: '1967', model: 'Dunmore 1800', number: 'DS-04417' }],
   ['tom', { type: 'grade-parts', parts: [{ part: 'P-1', grade: 'refurbish', place: '2B' }] }],
   ['tom', { type: 'send-parts', trip: '1', parts: [{ part: 'P-1', work: 'straighten' }] }],
   ['tess', { type: 'return-parts', trip: '1', parts: [{ part: 'P-1', how: 'done' }] }],

@@ -8,13 +8,14 @@ import { toNumber } from '@/lib/domain/base/exact';
 import { DISPOSITIONS, HOLD_SCOPES, SUSPECT_REASONS } from '@/lib/domain/base/vocabulary';
 import { GRADES, OUTCOMES } from '@/lib/domain/car/component-rows';
 import type { Car } from '@/lib/domain/car/rows';
+import type { Lot } from '@/lib/domain/shop/rows';
 import type { Claim } from '@/lib/domain/commands';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import { driveOn, finalClaim, goodValues, useful } from './drive';
 import { CARS, Game, LEAD, OWNER, PEOPLE, TRIP, openShop, startCar } from './game';
 import type { Timing, Watch } from './game';
-import { randomPlan } from './random-plan';
+import { ITEMS, randomPlan } from './random-plan';
 import type { Rules } from './rules';
 
 const ODD = [
@@ -192,9 +193,8 @@ const personOf = (move: Move): string => at(PEOPLE, move.who)?.id ?? LEAD;
 
 /** Half of what only a lead may do is done by one. */
 const personFor = (move: Move, claim: Claim): string => {
-  const asksLead = /^(advance|send|decide|release|record|clear-lot|strike|choose|assign|receive-lot)/.test(
-    claim.type,
-  );
+  const asksLead =
+    /^(advance|send|decide|release|record|clear-lot|share|strike|choose|assign|receive-lot)/.test(claim.type);
   if (claim.type === 'deliver-car' && move.who % 2 === 0) return OWNER;
   return asksLead && move.who % 2 === 0 ? LEAD : personOf(move);
 };
@@ -263,7 +263,9 @@ const oddClaim = (game: Game, car: Car, plan: CompiledPlan, move: Move): Claim |
     case 'assign':
       return { type: 'assign', car: car.id, job: `stage:S1`, add: [personOf(move)] };
     case 'add-note':
-      return { type: 'add-note', car: car.id, of: operation ?? '', text: 'seen' };
+      return b % 2 === 0
+        ? { type: 'add-note', car: car.id, of: operation ?? '', text: 'seen' }
+        : offDonor(car, move, lots);
     case 'strike-signature': {
       const signature = at(Object.keys(car.signatures).reverse(), b % 2 === 0 ? a % 4 : a);
       return signature === undefined
@@ -294,6 +296,15 @@ const calibration = (game: Game, tool: string, { a, b }: Move): Claim => {
         }),
     ...(a % 3 === 0 ? { uncertainty: '1' } : {}),
   };
+};
+
+/** What came off its donor, or is for any car from now on. */
+const offDonor = (car: Car, { a, b }: Move, lots: readonly Lot[]): Claim => {
+  const kept = lots.filter(({ donor }) => donor?.isShared === false);
+  const shared = at(kept, a);
+  if (shared !== undefined && b % 4 === 1) return { type: 'share-donor-lot', lot: shared.id };
+  const item = at(Object.keys(ITEMS), a) ?? '';
+  return { type: 'keep-donor-hardware', donorOf: car.id, lines: [{ item, good: String(1 + (a % 9)) }] };
 };
 
 const oddJoint = (game: Game, car: Car, plan: CompiledPlan, move: Move): Claim | null => {

@@ -186,6 +186,11 @@ export const SAMPLES: Samples = {
   'lot-quarantined': [{ lot: 'L-1', item: 'N-M10', reason: 'soft' }],
   'lot-expired': [{ lot: 'L-1', item: 'BF-4', expired: '2026-03-01' }],
   'lot-of-other-item': [{ lot: 'L-1', item: 'N-M10', holds: 'N-M8' }],
+  'lot-of-other-car': [{ lot: 'L-1', item: 'N-M10', car: 'C2' }],
+  'must-be-new': [
+    { item: 'N-M10', rule: 'used once, spent when fitted', joint: null },
+    { item: 'N-M10', rule: 'used once, spent when fitted', joint: 'J-1' },
+  ],
   'lot-not-quarantined': [{ lot: 'L-1' }],
   'room-full': [
     { stage: 'EN', capacity: 1, cars: ['C2'] },
@@ -205,7 +210,11 @@ export const SAMPLES: Samples = {
     { order: '1', money: 3600, open: 0 },
   ],
   'part-not-away': [{ part: 'P-26', trip: '1' }],
-  'look-not-said': [{ part: 'P-26' }],
+  'look-not-said': [
+    { part: 'P-26', isBack: true },
+    { part: 'P-26', isBack: false },
+  ],
+  'part-not-looked-over': [{ part: 'P-26' }],
   'part-not-given': [{ part: 'P-11', from: 'C54-015', car: 'C54-012' }],
   'item-not-this-part': [{ part: 'P-11', item: 'W-M8' }],
   'back-before-gone': [{ trip: '1', goes: '2026-03-09', due: '2026-03-02' }],

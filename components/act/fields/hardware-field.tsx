@@ -23,9 +23,9 @@ export function HardwareField({ spec, values, onChange }: HardwareFieldProps) {
         <option value="plan">
           {line.isOnce ? 'New ones, as the plan says; no lot written down' : 'As the plan says'}
         </option>
-        {line.lots.map(({ id, whyNot }) => (
+        {line.lots.map(({ id, says, whyNot }) => (
           <option key={id} value={`lot ${id}`} disabled={whyNot !== null}>
-            {whyNot === null ? `Lot ${id}` : `Lot ${id}: ${whyNot}`}
+            {whyNot === null ? `Lot ${says}` : `Lot ${says}: ${whyNot}`}
           </option>
         ))}
         {isLoose && !line.isOnce ? <option value="again">The old ones again</option> : null}
@@ -35,9 +35,9 @@ export function HardwareField({ spec, values, onChange }: HardwareFieldProps) {
           </option>,
           ...lots
             .filter(({ whyNot }) => whyNot === null)
-            .map(({ id }) => (
+            .map(({ id, says }) => (
               <option key={`${item} ${id}`} value={`instead ${item} ${id}`}>
-                {`Instead: ${item} from lot ${id}`}
+                {`Instead: ${item} from lot ${says}`}
               </option>
             )),
         ])}

@@ -255,11 +255,14 @@ const snug: FormOf = (act, desk, values) => {
 
 export const hardwareName = ({ item }: HardwareView): string => `hardware:${item}`;
 
-/** Traced by lot: the first good lot is what usually goes in. */
+/** Traced by lot: the first good lot is what usually goes in; what came off its own donor goes in before anything else. */
 export const hardwareValue = (line: HardwareView, values: Values): string => {
   const chosen = text(values, hardwareName(line));
   if (chosen !== '') return chosen;
-  const lot = line.isTracedByLot ? line.lots.find(({ whyNot }) => whyNot === null) : undefined;
+  const isNew = line.places.every(({ state }) => state !== 'loose');
+  const lot = line.lots.find(
+    ({ whyNot, isOwn }) => whyNot === null && (line.isTracedByLot || (isOwn && isNew)),
+  );
   return lot === undefined ? 'plan' : `lot ${lot.id}`;
 };
 

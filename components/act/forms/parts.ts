@@ -23,13 +23,16 @@ const whence = (chosen: string) => {
   return {};
 };
 
+const isFromElsewhere = (chosen: string): boolean => Object.keys(whence(chosen)).length > 0;
+
 const receivePart: FormOf = ({ key }, desk, values) => {
   const part = desk.parts[key];
   const from = part === undefined ? [] : sources(part);
-  const isBack = part?.state === 'back';
   const chosen = text(values, 'from');
+  // Another one than its own needs no look.
+  const isLook = part?.waitsForLook === true && (part.state === 'back' || !isFromElsewhere(chosen));
   const fields: FieldSpec[] = [];
-  if (isBack)
+  if (isLook)
     fields.push({
       kind: 'text',
       name: 'looked',
@@ -43,9 +46,9 @@ const receivePart: FormOf = ({ key }, desk, values) => {
       name: 'from',
       label: 'Where it comes from',
       options: [...from, { value: OWN, label: 'its own, or nothing of these' }],
-      start: from[0]?.value ?? OWN,
+      start: part?.waitsForLook === true ? OWN : (from[0]?.value ?? OWN),
     });
-  if (!isBack)
+  if (part?.state !== 'back')
     fields.push({
       kind: 'text',
       name: 'serial',
@@ -60,14 +63,14 @@ const receivePart: FormOf = ({ key }, desk, values) => {
     fields,
     says: `${called(key, part?.name)} is here and good.`,
     brings: [],
-    missing: isBack && text(values, 'looked') === '' ? 'Say what was looked at or measured.' : null,
+    missing: isLook && text(values, 'looked') === '' ? 'Say what was looked at or measured.' : null,
     claim: () => ({
       type: 'receive-part',
       car: desk.car,
       part: key,
       ...whence(chosen),
       ...optional('serial', text(values, 'serial')),
-      ...(isBack ? optional('looked', text(values, 'looked')) : {}),
+      ...(isLook ? optional('looked', text(values, 'looked')) : {}),
     }),
   };
 };

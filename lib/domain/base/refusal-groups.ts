@@ -13,6 +13,7 @@ export const NEEDS: readonly RefusalCode[] = [
   'wait-running',
   'part-absent',
   'part-away',
+  'part-not-looked-over',
   'photo-missing',
   'option-undecided',
 ];
@@ -40,6 +41,8 @@ const HARDWARE: readonly RefusalCode[] = [
   'lot-quarantined',
   'lot-expired',
   'lot-of-other-item',
+  'lot-of-other-car',
+  'must-be-new',
 ];
 export const TIGHTEN: readonly RefusalCode[] = [
   'stale-cycle',

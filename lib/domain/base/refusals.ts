@@ -38,6 +38,8 @@ export interface RefusalDetails {
   'part-absent': { part: Key };
   /** Out of the house, or back and not looked over: it does not count as here. */
   'part-away': { part: Key; trip: string; due: Day | null; isBack: boolean };
+  /** Graded reuse: the plan asks for a look before it counts as here. */
+  'part-not-looked-over': { part: Key };
   'part-not-fitted': { part: Key };
   'photo-missing': { of: StateKey; slot: string };
   'option-undecided': { option: Key; choices: readonly string[] };
@@ -137,6 +139,10 @@ export interface RefusalDetails {
   'lot-quarantined': { lot: LotId; item: Key; reason: string };
   'lot-expired': { lot: LotId; item: Key; expired: Day };
   'lot-of-other-item': { lot: LotId; item: Key; holds: Key };
+  /** It came off the donor of that car, and nobody has shared it. */
+  'lot-of-other-car': { lot: LotId; item: Key; car: CarId };
+  /** What came off a donor was fitted before. `joint`: where it was to go; null = it was to be kept. */
+  'must-be-new': { item: Key; rule: string; joint: StateKey | null };
   'lot-not-quarantined': { lot: LotId };
 
   // --- moving the car ---
@@ -175,8 +181,8 @@ export interface RefusalDetails {
 
   // --- components and outside work ---
   'part-not-away': { part: Key; trip: string };
-  /** The incoming check asks what was looked at. */
-  'look-not-said': { part: Key };
+  /** The incoming check asks what was looked at. `isBack`: from outside work; else off the donor. */
+  'look-not-said': { part: Key; isBack: boolean };
   /** A part is in one place: the car that it comes from gives it up first. */
   'part-not-given': { part: Key; from: CarId; car: CarId };
   'item-not-this-part': { part: Key; item: Key };

@@ -28,6 +28,8 @@ type Code =
   | 'lot-quarantined'
   | 'lot-expired'
   | 'lot-of-other-item'
+  | 'lot-of-other-car'
+  | 'must-be-new'
   | 'lot-not-quarantined';
 
 /** `prevailing torque`: the drag of a lock nut is added. */
@@ -94,5 +96,11 @@ export const torqueSentences: Sentences<Code> = {
     `Lot ${lot} of ${called(item)} was good until ${expired}. Take another lot.`,
   'lot-of-other-item': ({ lot, item, holds }, called) =>
     `Lot ${lot} holds ${called(holds)}, not ${called(item)}. Take a lot of the right item.`,
+  'lot-of-other-car': ({ lot, item, car }, called) =>
+    `Lot ${lot} of ${called(item)} came off the donor of ${car} and is put aside for it. Take another lot, or share this one with all cars on the donor page of ${car}.`,
+  'must-be-new': ({ item, rule, joint }, called) =>
+    joint === null
+      ? `${called(item)}: ${rule}. What came off a donor was fitted before and is not good again. Throw it away and take new ones.`
+      : `${called(item)} of ${called(joint)}: ${rule}. What came off a donor was fitted before. Take new ones, from another lot.`,
   'lot-not-quarantined': ({ lot }) => `Lot ${lot} is not kept apart, so there is nothing to clear.`,
 };

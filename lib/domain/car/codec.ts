@@ -23,12 +23,13 @@ export const toRows = (car: Car): readonly Row[] => {
   ];
 };
 
-const headOf = ({ id, chassis, colour, plan, options, stage, delivered, version }: Car): Head => ({
+const headOf = ({ id, chassis, colour, plan, options, donor, stage, delivered, version }: Car): Head => ({
   id,
   chassis,
   colour,
   plan,
   options,
+  ...(donor === undefined ? {} : { donor }),
   stage,
   delivered,
   version,

@@ -27,7 +27,14 @@ export interface Outing {
     readonly at: Instant;
   } | null;
   /** The look after it came back, without which it does not count as here. */
-  readonly looked: { readonly text: string; readonly by: PersonId; readonly at: Instant } | null;
+  readonly looked: Look | null;
+}
+
+/** What was looked at, and by whom. */
+export interface Look {
+  readonly text: string;
+  readonly by: PersonId;
+  readonly at: Instant;
 }
 
 export interface ComponentRow {
@@ -42,6 +49,8 @@ export interface ComponentRow {
   readonly note: string | null;
   /** The car that it was taken off; null = this car's own donor, or bought. */
   readonly from: CarId | null;
+  /** The look after which one that was graded reuse counts as here, where the plan asks for one. */
+  readonly looked?: Look;
   /** The last one is where it is now, or came back from. */
   readonly outings: readonly Outing[];
   readonly by: PersonId;

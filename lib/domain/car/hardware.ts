@@ -6,8 +6,9 @@ import { exact } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
-import type { Key, Level, LotId, Reuse } from '@/lib/domain/base/vocabulary';
+import type { CarId, Key, Level, LotId, Reuse } from '@/lib/domain/base/vocabulary';
 import type { CompiledJoint, CompiledPlan, HardwareLine } from '@/lib/domain/plan/compiled';
+import { isForUsed } from '@/lib/domain/plan/reuse';
 import type { FastenerRow, FittedItem, JointRow } from './joint-rows';
 
 /** Hardware that went in otherwise than the plan says by itself. What is not named is as planned, new where it must be. */
@@ -20,6 +21,20 @@ export interface FittedClaim {
   /** The old piece went back in. */
   readonly reused?: boolean;
 }
+
+/** A lot that came off a donor. It was fitted there, so that its pieces go in for the second time at least. */
+export interface OffDonor {
+  /** The car whose donor it was. */
+  readonly car: CarId;
+  /** Any car may have it; until then only that one. */
+  readonly isShared: boolean;
+  /** What was thrown away beside it; decimal text. */
+  readonly scrapped: string;
+}
+
+/** Is it put aside for a car, and for which? */
+export const asideFor = ({ donor }: { readonly donor?: OffDonor }): CarId | null =>
+  donor === undefined || donor.isShared ? null : donor.car;
 
 /** The place of what serves a joint as a whole. */
 export const WHOLE = 'joint';
@@ -49,10 +64,17 @@ export interface LotFacts {
   readonly lots: Readonly<
     Record<
       LotId,
-      { readonly item: Key; readonly quarantined: string | null; readonly expires: string | null }
+      {
+        readonly item: Key;
+        readonly quarantined: string | null;
+        readonly expires: string | null;
+        readonly donor?: OffDonor;
+      }
     >
   >;
   readonly day: string;
+  /** The car that it goes into. */
+  readonly car: CarId;
   readonly actorIsLead: boolean;
   /** The lot that the box of the running work leaves no doubt about. */
   readonly boxLots?: ReadonlyMap<Key, LotId>;
@@ -69,6 +91,8 @@ export const fitHardware = (
   const refusals: Refusal[] = claimed.flatMap((claim) => claimRefusals(plan, joint, claim, facts));
   const fasteners: Record<string, Record<Key, FittedItem>> = {};
   const taken: Fitting['taken'][number][] = [];
+  /** Lines that a donor's pieces were given for and that want new ones. */
+  const wornOut = new Set<HardwareLine>();
   for (const line of joint.hardware)
     for (const place of placesOf(joint, line)) {
       const piece = row.fasteners[place]?.[line.item];
@@ -94,17 +118,17 @@ export const fitHardware = (
         );
       const isOld =
         usable && (claim === undefined ? line.reuse.rule !== 'once-fitted' : claim.reused === true);
-      const fresh = {
-        item: claim?.item ?? line.item,
-        lot: lotFor(claim, line.item, facts),
-        uses: 1,
-        spent: false,
-      };
+      const lot = lotFor(claim, line.item, facts);
+      const isUsed = lot !== null && facts.lots[lot]?.donor !== undefined;
+      const fresh = { item: claim?.item ?? line.item, lot, uses: isUsed ? 2 : 1, spent: false };
+      if (!isOld && isUsed && !isForUsed(line.reuse)) wornOut.add(line);
       (fasteners[place] ??= { ...row.fasteners[place] })[line.item] = isOld
         ? { ...tightened(piece), uses: piece.uses + 1, lot: claim?.lot ?? piece.lot }
         : fresh;
       if (!isOld) taken.push({ item: fresh.item, lot: fresh.lot, quantity: shareOfPlace(joint, line) });
     }
+  for (const { item, reuse } of wornOut)
+    refusals.push(refuse('must-be-new', { item, rule: ruleText(reuse), joint: joint.stateKey }));
   return { refusals, fasteners, taken };
 };
 
@@ -159,11 +183,14 @@ const wrong = (plan: CompiledPlan, joint: string, claim: FittedClaim, planned: r
 export const lotRefusals = (
   item: Key,
   id: LotId,
-  facts: Pick<LotFacts, 'lots' | 'day'>,
+  facts: Pick<LotFacts, 'lots' | 'day' | 'car'>,
 ): readonly Refusal[] => {
   const lot = facts.lots[id];
   if (lot === undefined) return [refuse('unknown-thing', { what: 'lot', key: id })];
   const found: Refusal[] = [];
+  const aside = asideFor(lot);
+  if (aside !== null && aside !== facts.car)
+    found.push(refuse('lot-of-other-car', { lot: id, item, car: aside }));
   if (lot.item !== item) found.push(refuse('lot-of-other-item', { lot: id, item, holds: lot.item }));
   if (lot.quarantined !== null)
     found.push(refuse('lot-quarantined', { lot: id, item, reason: lot.quarantined }));

@@ -2,9 +2,10 @@
 import { compareProduct } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import { suspectWords } from '@/lib/domain/base/words';
-import type { Level, LotId, PersonId, Remedy, ToolId } from '@/lib/domain/base/vocabulary';
+import type { Key, Level, LotId, PersonId, Remedy, ToolId } from '@/lib/domain/base/vocabulary';
 import { errorFactors, suspectAt } from '@/lib/domain/torque/tool';
 import type { SuspectInterval, Tool } from '@/lib/domain/torque/tool';
+import type { OffDonor } from './hardware';
 import type { Doubt, JointRow, Mark } from './joint-rows';
 
 /** A joint nobody has touched. */
@@ -58,7 +59,9 @@ export const participantsOf = (row: JointRow | undefined): ReadonlySet<PersonId>
 /** What derived doubts are judged against: one changed row is at once true on every car. */
 export interface DoubtFacts {
   readonly tools: Readonly<Record<ToolId, Tool>>;
-  readonly lots: Readonly<Record<LotId, { readonly quarantined: string | null }>>;
+  readonly lots: Readonly<
+    Record<LotId, { readonly quarantined: string | null; readonly item?: Key; readonly donor?: OffDonor }>
+  >;
 }
 
 const NONE: readonly Doubt[] = [];

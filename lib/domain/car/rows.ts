@@ -14,6 +14,7 @@ import type {
 } from '@/lib/domain/base/vocabulary';
 import type { JointRow, RunRef } from './joint-rows';
 import type { ComponentRow } from './component-rows';
+import type { DonorRow } from './donor-identity';
 import type { KitRow } from '@/lib/domain/car/kit-rows';
 
 export interface OperationRow {
@@ -173,6 +174,8 @@ export interface Car {
   /** Hash of the plan revision. */
   readonly plan: string;
   readonly options: Readonly<Record<Key, string>>;
+  /** Which vehicle gave its parts; absent = nobody has said. */
+  readonly donor?: DonorRow;
   /** Index of the stage it stands in. */
   readonly stage: number;
   readonly delivered: boolean;

@@ -2,6 +2,7 @@
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { Key, PersonId, StateKey } from '@/lib/domain/base/vocabulary';
+import type { LotFacts } from '@/lib/domain/car/hardware';
 import type { Car, HoldRow } from '@/lib/domain/car/rows';
 import type { CarClaim } from '@/lib/domain/commands';
 import type { Signed } from '@/lib/domain/event-meta';
@@ -36,6 +37,13 @@ export const unless = (refusals: readonly Refusal[], events: () => readonly CarP
 export const unknown = (what: string, key: string): Decision => deny(refuse('unknown-thing', { what, key }));
 
 export const signature = (act: string, subject: string, number: number): Signed => ({ act, subject, number });
+
+/** What a lot is judged by when it goes into this car. */
+export const lotFactsOf = ({ facts, car }: Pick<Case, 'facts' | 'car'>): Omit<LotFacts, 'actorIsLead'> => ({
+  lots: facts.lots,
+  day: facts.day,
+  car: car.id,
+});
 
 /** Does the person hold the qualification on the day that counts? */
 export const qualification = (

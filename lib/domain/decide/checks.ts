@@ -5,6 +5,7 @@ import { parseDecimal } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
+import { waitsForLook } from '@/lib/domain/shop/components';
 import type { CheckRow } from '@/lib/domain/car/rows';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledCheck } from '@/lib/domain/plan/compiled';
@@ -61,8 +62,12 @@ export const lookRefusals = (
   row: CheckRow | undefined,
 ): readonly Refusal[] => {
   const found: Refusal[] = [...undecided(at, check), ...holdsNaming(at, check.stateKey)];
-  // A pass now would be of the piece that is gone.
-  if (check.about !== null && at.car.parts[check.about]?.state === 'absent')
+  // A pass now would be of the piece that is gone; one that waits for a look lies here to be looked at.
+  if (
+    check.about !== null &&
+    at.car.parts[check.about]?.state === 'absent' &&
+    !waitsForLook(at.plan, at.car, check.about)
+  )
     found.push(refuse('part-absent', { part: check.about }));
   const finding = row?.finding ?? null;
   const open = finding === null ? undefined : at.car.findings[finding];

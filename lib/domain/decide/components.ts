@@ -7,9 +7,9 @@ import { lotRefusals } from '@/lib/domain/car/hardware';
 import type { PartRow } from '@/lib/domain/car/rows';
 import type { CameBack, ComponentClaim, Graded, ReceivePart } from '@/lib/domain/component-claims';
 import type { CarPayload } from '@/lib/domain/events';
-import { mayGrade } from '@/lib/domain/shop/components';
+import { mayGrade, waitsForLook } from '@/lib/domain/shop/components';
 import { awayRefusal } from '@/lib/domain/unmet';
-import { accept, unknown, unless } from './case';
+import { accept, lotFactsOf, unknown, unless } from './case';
 import type { Case, Decision } from './case';
 import { distinct, dueAgain } from './consequences';
 import { openFinding } from './findings';
@@ -25,6 +25,9 @@ export const decideComponents = (at: Case, claim: ComponentClaim): Decision => {
   );
   switch (claim.type) {
     case 'grade-parts':
+      // Of several parts nobody could say which one a photograph shows.
+      if (claim.parts.length > 1 && (claim.photos ?? []).length > 0)
+        return unknown('one part that the photographs show', claim.parts.map(({ part }) => part).join(', '));
       return unless(
         twice === undefined
           ? claim.parts.flatMap((graded) => notGraded(at, graded))
@@ -84,8 +87,8 @@ const gradedNow = (at: Case, { part, grade, place, serial, note }: Graded): read
     before.serial === next.serial &&
     before.note === next.note;
   if (isSame) return [];
-  const after =
-    grade === undefined || grade === before?.grade ? state : grade === 'reuse' ? 'present' : 'absent';
+  const good = at.plan.document.parts?.[part]?.lookOver === true ? 'absent' : 'present';
+  const after = grade === undefined || grade === before?.grade ? state : grade === 'reuse' ? good : 'absent';
   return [{ type: 'part-graded', part, piece, ...next, state: after }];
 };
 
@@ -127,17 +130,20 @@ export const receivePart = (at: Case, claim: ReceivePart): Decision => {
   const refusals: Refusal[] = [];
   if (state === 'present' || state === 'fitted') refusals.push(refuse('part-already', { part, state }));
   if (state === 'out') refusals.push(awayRefusal(at.car, part));
-  if (state === 'back' && (looked ?? '').trim() === '') refusals.push(refuse('look-not-said', { part }));
+  const isOwn = from === undefined && item === undefined;
+  const isLook = state === 'back' || (isOwn && waitsForLook(at.plan, at.car, part));
+  if (isLook && (looked ?? '').trim() === '')
+    refusals.push(refuse('look-not-said', { part, isBack: state === 'back' }));
   if (from !== undefined) refusals.push(...notGiven(at, part, from));
   if (item !== undefined) refusals.push(...notThisItem(at, part, item, lot));
   return unless(refusals, () => [
     {
       type: 'part-received',
       part,
-      piece: nextPiece(at, part, from !== undefined || item !== undefined),
+      piece: nextPiece(at, part, !isOwn),
       ...(from === undefined ? {} : { from }),
       ...(serial === undefined ? {} : { serial }),
-      ...(looked === undefined || state !== 'back' ? {} : { looked: looked.trim() }),
+      ...(looked === undefined || !isLook ? {} : { looked: looked.trim() }),
       ...(item === undefined ? {} : { drawn: [{ item, lot: lot ?? null, quantity: '1' }] }),
     },
   ]);
@@ -162,9 +168,9 @@ const notGiven = ({ car, facts }: Case, part: Key, from: string): readonly Refus
     : [refuse('part-not-given', { part, from, car: car.id })];
 };
 
-const notThisItem = ({ facts }: Case, part: Key, item: Key, lot: string | undefined): readonly Refusal[] => [
-  ...(item === part || facts.supply.items[item]?.isPart === part
+const notThisItem = (at: Case, part: Key, item: Key, lot: string | undefined): readonly Refusal[] => [
+  ...(item === part || at.facts.supply.items[item]?.isPart === part
     ? []
     : [refuse('item-not-this-part', { part, item })]),
-  ...(lot === undefined ? [] : lotRefusals(item, lot, facts)),
+  ...(lot === undefined ? [] : lotRefusals(item, lot, lotFactsOf(at))),
 ];

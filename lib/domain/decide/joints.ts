@@ -17,7 +17,7 @@ import { drawnOf } from '@/lib/domain/shop/stock';
 import { judgeEvidence } from '@/lib/domain/torque/evidence';
 import type { TorqueEvidence } from '@/lib/domain/torque/evidence';
 import { unmet } from '@/lib/domain/unmet';
-import { holdsOnWork, qualification, signature, undecided, unless } from './case';
+import { holdsOnWork, lotFactsOf, qualification, signature, undecided, unless } from './case';
 import { lotRefusalsOf, namedByBox } from './kits';
 import type { CarClaimOf, Case, Decision } from './case';
 
@@ -65,7 +65,7 @@ const fit = (
   run: RunRef | null,
 ): ReturnType<typeof fitHardware> => {
   const isLead = at.facts.people[at.facts.actor]?.roles.includes('lead') ?? false;
-  const facts = { lots: at.facts.lots, day: at.facts.day, actorIsLead: isLead };
+  const facts = { ...lotFactsOf(at), actorIsLead: isLead };
   const fitting = fitHardware(at.plan, at.joint, at.row, claimed ?? [], facts);
   const box = run === null ? [] : inBox(at.car, run.operation);
   if (box.length === 0) return fitting;

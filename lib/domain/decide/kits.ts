@@ -3,13 +3,14 @@ import { ZERO, compare } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { Key } from '@/lib/domain/base/vocabulary';
-import { lotRefusals } from '@/lib/domain/car/hardware';
+import { lotRefusals, ruleText } from '@/lib/domain/car/hardware';
 import { inBox, lotInBox, outOfBox } from '@/lib/domain/shop/kit';
 import type { KitClaim, KitLine } from '@/lib/domain/kit-claims';
 import type { CompiledOperation, CompiledPlan } from '@/lib/domain/plan/compiled';
+import { isForUsed, reuseOf } from '@/lib/domain/plan/reuse';
 import { drawnOf, quantityOf } from '@/lib/domain/shop/stock';
 import type { Drawn } from '@/lib/domain/shop/stock';
-import { accept, unknown, unless } from './case';
+import { accept, lotFactsOf, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
 
 export const decideKit = (at: Case, claim: KitClaim): Decision => {
@@ -43,7 +44,8 @@ const pick = (at: Case, operation: CompiledOperation, claim: CarClaimOf<'pick-ki
         ? []
         : [refuse('unknown-thing', { what: 'item of this kit', key: line.item })]),
       ...unreadable(line),
-      ...(line.lot === undefined ? [] : lotRefusals(line.item, line.lot, at.facts)),
+      ...(line.lot === undefined ? [] : lotRefusals(line.item, line.lot, lotFactsOf(at))),
+      ...usedForNew(at, line),
     ]),
   ];
   return unless(refusals, () => [{ type: 'kit-picked', operation: key, run, lines: asDrawn(claim.lines) }]);
@@ -130,5 +132,13 @@ export const namedByBox = (box: readonly Drawn[], taken: readonly Drawn[]): read
   );
 
 /** A lot that the box has named may have gone bad since it was picked. */
-export const lotRefusalsOf = ({ facts }: Pick<Case, 'facts'>, named: readonly Drawn[]): readonly Refusal[] =>
-  named.flatMap(({ item, lot }) => (lot === null ? [] : lotRefusals(item, lot, facts)));
+export const lotRefusalsOf = (at: Pick<Case, 'facts' | 'car'>, named: readonly Drawn[]): readonly Refusal[] =>
+  named.flatMap(({ item, lot }) => (lot === null ? [] : lotRefusals(item, lot, lotFactsOf(at))));
+
+/** Off another car's donor and shared: this car's plan may want it new all the same. */
+const usedForNew = ({ facts, plan }: Case, { item, lot }: KitLine): readonly Refusal[] => {
+  const reuse = reuseOf(plan.document.items, item);
+  return lot === undefined || facts.lots[lot]?.donor === undefined || isForUsed(reuse)
+    ? []
+    : [refuse('must-be-new', { item, rule: ruleText(reuse), joint: null })];
+};

@@ -71,6 +71,10 @@ const shownBy = (at: Case, claim: CarClaim, events: readonly CarPayload[]): Show
       return { of: claim.operation, slot: 'as it was left' };
     case 'finish-operation':
       return { of: claim.operation, slot: 'as finished' };
+    case 'grade-parts': {
+      const [only, ...more] = claim.parts;
+      return only === undefined || more.length > 0 ? null : { of: only.part, slot: 'off the donor' };
+    }
     case 'add-note':
       return { of: claim.of, slot: 'with a remark' };
     default:

@@ -21,6 +21,7 @@ import { decideSupply } from './offers';
 import { lastCalibration, widened } from '@/lib/domain/torque/tool';
 import type { Tool } from '@/lib/domain/torque/tool';
 import type { World } from '@/lib/domain/world';
+import { decideDonorHardware } from './donor-hardware';
 import { decidePurchase } from './purchases';
 import { receivedLot } from './received-lot';
 import type { ShopDecision } from './shop-decision';
@@ -51,6 +52,9 @@ export const decideShop = (
     case 'end-order-line':
     case 'credit-order':
       return decidePurchase(facts, stock, claim);
+    case 'keep-donor-hardware':
+    case 'share-donor-lot':
+      return decideDonorHardware(facts, claim);
     case 'open-trip':
     case 'promise-trip':
     case 'bill-trip':

@@ -3,7 +3,7 @@ import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { RunRef } from '@/lib/domain/car/joint-rows';
 import type { CompiledOperation } from '@/lib/domain/plan/compiled';
-import { awayRefusal } from '@/lib/domain/unmet';
+import { notHere } from '@/lib/domain/unmet';
 import { bodyUnmet } from './body';
 import { accept, holdsOnWork, nextId, signature, undecided, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
@@ -69,8 +69,7 @@ export const fitPart = (at: Case, claim: CarClaimOf<'fit-part'>): Decision => {
   const refusals: Refusal[] = [...holdsOnWork(at, part), ...findingsOnPart(at, part)];
   const state = at.car.parts[part]?.state ?? 'absent';
   if (state === 'fitted') refusals.push(refuse('part-already', { part, state }));
-  else if (state === 'out' || state === 'back') refusals.push(awayRefusal(at.car, part));
-  else if (state !== 'present') refusals.push(refuse('part-absent', { part }));
+  else if (state !== 'present') refusals.push(notHere(at.plan, at.car, part));
   if (running === undefined)
     refusals.push(
       refuse('part-not-taken-into-work', { part, operations: fitters.map((each) => each.stateKey) }),

@@ -1,7 +1,7 @@
 /** Events of one car's stream: dispatch only, closed by the compiler. */
 import type { Car } from '@/lib/domain/car/rows';
 import type { CarEvent } from '@/lib/domain/events';
-import { partGraded, partReceived, partReturned, partSent } from './components';
+import { donorRecorded, partGraded, partReceived, partReturned, partSent } from './components';
 import { checkBegun, checkConceded, checkDueAgain, checkFailed, checkPassed } from './checks';
 import {
   changeApproved,
@@ -204,6 +204,8 @@ const changed = (car: Car, event: CarEvent): Car => {
       return kitEmptied(car, event);
     case 'kit-line-reported':
       return kitLineReported(car, event);
+    case 'donor-recorded':
+      return donorRecorded(car, event);
     case 'part-graded':
       return partGraded(car, event);
     case 'part-sent':

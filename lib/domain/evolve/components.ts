@@ -1,6 +1,6 @@
 /** Components: what was said of them, and where they have been. */
 import { lastOuting } from '@/lib/domain/car/component-rows';
-import type { ComponentRow, Outing } from '@/lib/domain/car/component-rows';
+import type { ComponentRow, Look, Outing } from '@/lib/domain/car/component-rows';
 import type { Car, PartRow } from '@/lib/domain/car/rows';
 import type { CarEvent } from '@/lib/domain/events';
 
@@ -26,6 +26,11 @@ const put = (
   };
 };
 
+export const donorRecorded = (car: Car, event: Of<'donor-recorded'>): Car => {
+  const { year, model, number, mileage, from, came, meta } = event;
+  return { ...car, donor: { year, model, number, mileage, from, came, by: meta.by, at: meta.at } };
+};
+
 const fresh = (piece: number, { meta }: CarEvent): ComponentRow => ({
   piece,
   grade: null,
@@ -47,7 +52,9 @@ const ofPiece = (car: Car, part: string, piece: number, event: CarEvent): Compon
 export const partGraded = (car: Car, event: Of<'part-graded'>): Car => {
   const { part, piece, grade, place, serial, note, state, meta } = event;
   const row = ofPiece(car, part, piece, event);
-  return put(car, event, state, piece, { ...row, grade, place, serial, note, by: meta.by, at: meta.at });
+  const said = { grade, place, serial, note, by: meta.by, at: meta.at };
+  // Whoever grades it otherwise does not believe the look before.
+  return put(car, event, state, piece, { ...(grade === row.grade ? row : unlooked(row)), ...said });
 };
 
 export const partSent = (car: Car, event: Of<'part-sent'>): Car => {
@@ -80,8 +87,7 @@ export const partReceived = (car: Car, event: Of<'part-received'>): Car => {
   const { part, piece, from, serial, looked, meta } = event;
   const said = { by: meta.by, at: meta.at };
   const row = ofPiece(car, part, piece, event);
-  const seen =
-    looked === undefined ? row : onLast(row, (outing) => ({ ...outing, looked: { text: looked, ...said } }));
+  const seen = looked === undefined ? row : withLook(row, { text: looked, ...said });
   const isTold = from !== undefined || serial !== undefined || looked !== undefined;
   const component: ComponentRow = {
     ...seen,
@@ -89,6 +95,19 @@ export const partReceived = (car: Car, event: Of<'part-received'>): Car => {
     serial: serial ?? seen.serial,
   };
   return put(car, event, 'present', piece, isTold ? component : null);
+};
+
+/** Of the outing that it is back from, else of the part as it came off the donor. */
+const withLook = (row: ComponentRow, looked: Look): ComponentRow => {
+  const outing = lastOuting(row);
+  return outing?.back?.how === 'done' && outing.looked === null
+    ? onLast(row, (each) => ({ ...each, looked }))
+    : { ...row, looked };
+};
+
+const unlooked = (row: ComponentRow): ComponentRow => {
+  const { looked: _, ...rest } = row;
+  return rest;
 };
 
 const onLast = (row: ComponentRow, change: (outing: Outing) => Outing): ComponentRow => {

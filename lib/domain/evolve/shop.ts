@@ -66,6 +66,13 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
     }
     case 'lot-received':
       return { ...shop, lots: { ...shop.lots, [event.lot.id]: event.lot } };
+    case 'donor-hardware-kept':
+      // What was good is received by its lots.
+      return shop;
+    case 'donor-lot-shared':
+      return onLot(shop, event.lot, (lot) =>
+        lot.donor === undefined ? lot : { ...lot, donor: { ...lot.donor, isShared: true } },
+      );
     case 'lot-quarantined':
       return onLot(shop, event.lot, (lot) => ({ ...lot, quarantined: event.reason }));
     case 'lot-cleared':

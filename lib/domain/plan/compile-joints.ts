@@ -11,9 +11,10 @@ import type {
   SequenceStep,
 } from './compiled';
 import type { CheckEntry, JointEntry } from './document';
-import { parseDuration, parseReuse } from './notation';
+import { parseDuration } from './notation';
 import { tighteningOrder } from './pattern';
 import { positionsOf, stateKey } from './positions';
+import { reuseOf } from './reuse';
 import { parseLimit, parseSpecification, parseWindow } from './window';
 
 type Operations = ReadonlyMap<StateKey, CompiledOperation>;
@@ -114,7 +115,7 @@ const compileHardware = (
       item,
       quantity: line.quantity,
       per: line.per ?? (shares ? 'fastener' : 'joint'),
-      reuse: parseReuse(index.document.items?.[item]?.reuse ?? 'always') ?? { rule: 'always' },
+      reuse: reuseOf(index.document.items, item),
       dueAgain: (line.dueAgain ?? []).flatMap((key) => workBehind(index, key, entry, position)),
     };
   });

@@ -186,6 +186,8 @@ export interface PartEntry {
   /** What a donor part is usually graded. */
   readonly grade?: 'reuse' | 'refurbish' | 'replace' | 'scrap';
   readonly lookedAt?: string;
+  /** Graded *reuse* it counts as here only once somebody has said what they looked at: cleaned, measured, tested. */
+  readonly lookOver?: boolean;
   readonly outside?: string;
   readonly critical?: boolean;
   readonly when?: string;

@@ -17,6 +17,22 @@ export const mayGrade = ({ parts, components }: Pick<Car, 'parts' | 'components'
   return component?.grade === 'reuse' && component.from === null && component.outings.length === 0;
 };
 
+/** Graded reuse, and nobody has looked it over as the plan asks: it does not count as here. */
+export const waitsForLook = (
+  { document }: Pick<CompiledPlan, 'document'>,
+  { parts, components }: Pick<Car, 'parts' | 'components'>,
+  part: Key,
+): boolean => {
+  const { state = 'absent', piece = 1 } = parts[part] ?? {};
+  const component = components[part];
+  return (
+    document.parts?.[part]?.lookOver === true &&
+    state === 'absent' &&
+    component?.grade === 'reuse' &&
+    component.piece === piece
+  );
+};
+
 /** Parts that are to be refurbished, that the plan has worked on elsewhere, that lie here and were not done there yet. */
 export const toSend = (plan: CompiledPlan, car: Car): readonly Key[] =>
   Object.entries(plan.document.parts ?? {}).flatMap(([part, { outside }]) => {

@@ -7,6 +7,8 @@ import type { Exact } from '@/lib/domain/base/exact';
 import type { CarId, Day, Key } from '@/lib/domain/base/vocabulary';
 import type { Car } from '@/lib/domain/car/rows';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
+import type { PlanDocument } from '@/lib/domain/plan/document';
+import { isForUsed, reuseOf } from '@/lib/domain/plan/reuse';
 import { roundedUp } from './item';
 import type { Catalogue } from './item';
 import type { CarNeed } from './need';
@@ -64,6 +66,7 @@ export const demandOf = (
   const undecided = grouped(cars.flatMap(({ need }) => need.undecided));
   const supplies = grouped(supply);
   const minimums = Object.values(catalogue).filter(({ minimum }) => compare(minimum, ZERO) > 0);
+  const builds = new Map(cars.map(({ car, plan }) => [car.id, plan.document]));
   const keys = new Set([...byItem.keys(), ...undecided.keys(), ...minimums.map(({ key }) => key)]);
   return [...keys]
     .sort()
@@ -74,6 +77,7 @@ export const demandOf = (
         undecided.get(item) ?? [],
         supplies.get(item) ?? [],
         catalogue,
+        builds,
       ),
     );
 };
@@ -100,11 +104,17 @@ const demandLine = (
   undecided: readonly NeedLine[],
   supply: readonly Supply[],
   catalogue: Catalogue,
+  builds: ReadonlyMap<CarId, PlanDocument>,
 ): DemandLine => {
   const entry = catalogue[item];
   const unit = entry?.unit ?? 'pc';
   const minimum = entry?.minimum ?? ZERO;
-  const { allocations, unmet, left } = allocate(wantedBy(lines), supply);
+  const wanted = wantedBy(lines);
+  const hasUsed = supply.some(({ source }) => source.kind === 'donor');
+  const { allocations, unmet, left } = allocate(
+    hasUsed ? wanted.map((each) => newWhereAsked(each, item, builds)) : wanted,
+    supply,
+  );
   const lacking = subtract(minimum, left);
   const demand = add(total(unmet), compare(lacking, ZERO) > 0 ? lacking : ZERO);
   return {
@@ -123,6 +133,10 @@ const demandLine = (
     by: unmet[0]?.by ?? null,
   };
 };
+
+/** Where the car's plan uses the item once, what came off a donor covers none of it. */
+const newWhereAsked = (wanted: Wanted, item: Key, builds: ReadonlyMap<CarId, PlanDocument>): Wanted =>
+  isForUsed(reuseOf(builds.get(wanted.car)?.items, item)) ? wanted : { ...wanted, mustBeNew: true };
 
 /** By car and day; what lies in a box is taken off the car's own needs, the earliest first. */
 const wantedBy = (lines: readonly DatedLine[]): readonly Wanted[] => {

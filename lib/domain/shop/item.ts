@@ -7,7 +7,7 @@ import { ZERO, exact, parseDecimal } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { Key, Reuse } from '@/lib/domain/base/vocabulary';
 import type { ItemEntry, PlanDocument } from '@/lib/domain/plan/document';
-import { parseReuse } from '@/lib/domain/plan/notation';
+import { reuseOf } from '@/lib/domain/plan/reuse';
 import { readSize } from './size';
 import type { Size } from './size';
 
@@ -48,8 +48,6 @@ export type ItemTerms = Partial<
   Pick<CatalogueItem, 'shelf' | 'comesWith' | 'minimum' | 'attrition' | 'isPart'>
 >;
 
-const ALWAYS: Reuse = { rule: 'always' };
-
 /** An item as its plan has it, with the shop's own terms. */
 export const itemFrom = (key: Key, entry: ItemEntry, terms: ItemTerms = {}): CatalogueItem => {
   const size = readSize(entry.name);
@@ -58,7 +56,7 @@ export const itemFrom = (key: Key, entry: ItemEntry, terms: ItemTerms = {}): Cat
     name: entry.name,
     size: size.ok ? size.value : null,
     unit: entry.unit ?? 'pc',
-    reuse: parseReuse(entry.reuse ?? 'always') ?? ALWAYS,
+    reuse: reuseOf({ [key]: entry }, key),
     trace: entry.trace ?? 'bulk',
     shelf: null,
     comesWith: {},

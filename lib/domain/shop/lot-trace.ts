@@ -1,5 +1,5 @@
 /** In which joints a lot stands now, on which cars: how a bad lot is found again. */
-import { ZERO, add } from '@/lib/domain/base/exact';
+import { ZERO, add, compare } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { LotId } from '@/lib/domain/base/vocabulary';
 import { WHOLE, placesOf, shareOfPlace } from '@/lib/domain/car/hardware';
@@ -8,6 +8,8 @@ import type { DoubtFacts } from '@/lib/domain/car/joint';
 import type { JointRow } from '@/lib/domain/car/joint-rows';
 import type { Car } from '@/lib/domain/car/rows';
 import type { CompiledJoint, CompiledPlan } from '@/lib/domain/plan/compiled';
+import type { Lot } from './rows';
+import { quantityOf } from './stock';
 
 export interface LotInJoint {
   readonly joint: CompiledJoint;
@@ -17,6 +19,17 @@ export interface LotInJoint {
   readonly fasteners: readonly number[];
   readonly inDoubt: boolean;
 }
+
+/** Is some of a lot that is put aside for this car left, by what stands in its joints? Nobody else takes from it. */
+export const isLeftFor = (
+  plan: CompiledPlan,
+  car: Car,
+  { id, quantity }: Pick<Lot, 'id' | 'quantity'>,
+  facts: DoubtFacts,
+): boolean => {
+  const fitted = lotIn(plan, car, id, facts).reduce((sum, each) => add(sum, each.quantity), ZERO);
+  return compare(fitted, quantityOf(String(quantity))) < 0;
+};
 
 /** In the plan's order. A spent piece that came off promises nothing, and is not there any more. */
 export const lotIn = (plan: CompiledPlan, car: Car, lot: LotId, facts: DoubtFacts): readonly LotInJoint[] =>

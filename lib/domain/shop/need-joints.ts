@@ -12,6 +12,7 @@ import type { Doubt, FittedItem, JointRow } from '@/lib/domain/car/joint-rows';
 import type { Car } from '@/lib/domain/car/rows';
 import { expectedLevel } from '@/lib/domain/car/work';
 import type { CompiledJoint, CompiledPlan, HardwareLine } from '@/lib/domain/plan/compiled';
+import { isForUsed } from '@/lib/domain/plan/reuse';
 import type { CarlessLine, NeedCause } from './need-line';
 import { stepsToCome } from './need-openings';
 import type { Step } from './need-openings';
@@ -64,7 +65,7 @@ const followPiece = (at: Following, line: HardwareLine, place: string, found: Ca
   const piece = startOf(at, line, place, add);
   let opener: StateKey | null = null;
   for (const { operation, verb } of at.steps)
-    if (verb === 'renew') renewBeside(line, piece, operation, add);
+    if (verb === 'renew') renewBeside(at, line, piece, operation, add);
     else if (verb === 'open') {
       piece.spent ||= isSpentNow(line.reuse, asFitted(line.item, piece), piece.reached);
       piece.loose = true;
@@ -74,7 +75,7 @@ const followPiece = (at: Following, line: HardwareLine, place: string, found: Ca
       if (piece.loose && mayGoIn(line, piece)) piece.uses += 1;
       else if (piece.loose) {
         add({ kind: 'reopening', operation: opener ?? operation ?? '' }, operation);
-        Object.assign(piece, { uses: 1, spent: false });
+        Object.assign(piece, { uses: firstUses(at, line), spent: false });
       }
       piece.loose = false;
       piece.reached = verb === 'snug' ? raised(piece.reached, 'snug') : 'final';
@@ -83,6 +84,7 @@ const followPiece = (at: Following, line: HardwareLine, place: string, found: Ca
 
 /** Opened and put back, if it had been final: what else would there be to renew. */
 const renewBeside = (
+  at: Following,
   line: HardwareLine,
   piece: Followed,
   operation: StateKey | null,
@@ -96,8 +98,22 @@ const renewBeside = (
   }
   const because = 'what stands beside it is opened, and it may be tightened only once';
   add(operation === null ? { kind: 'renew', because } : { kind: 'reopening', operation }, operation);
-  Object.assign(piece, { uses: 1, spent: false });
+  Object.assign(piece, { uses: firstUses(at, line), spent: false });
 };
+
+/**
+ * What came off a donor has one fitting behind it. Nobody knows which pieces will go in, so that where there are such for
+ * this car every one that is still to go in is counted as one of them: that asks for too many rather than too few.
+ */
+const firstUses = ({ car, facts }: Following, { item, reuse }: HardwareLine): number =>
+  reuse.rule === 'times' &&
+  isForUsed(reuse) &&
+  Object.values(facts.lots).some(
+    ({ item: held, donor }) =>
+      held === item && donor !== undefined && (donor.isShared || donor.car === car.id),
+  )
+    ? 2
+    : 1;
 
 const raised = (level: Level, to: Level): Level => (isAtLevel(level, to) ? level : to);
 
@@ -113,7 +129,7 @@ const startOf = (
   const reached: Level = standingFinal(row) === null ? levelOf(row) : 'final';
   // Before anything else is done on it, it is brought back to where it was: the next opening finds it so.
   const restored = raised(reached, expectedLevel(car, joint));
-  const fresh: Followed = { uses: 1, spent: false, loose: false, reached: restored };
+  const fresh: Followed = { uses: firstUses(at, line), spent: false, loose: false, reached: restored };
   if (fitted === undefined) {
     add({ kind: 'planned' }, nextWork(at));
     return fresh;

@@ -185,7 +185,7 @@ const sourceWords = ({ source, isLate, car }: Allocation, names: NeedNames): str
     case 'bulk':
       return 'from the shelf';
     case 'donor':
-      return `from the donor, ${source.component}`;
+      return `off the donor${source.car === car ? '' : ` of ${names.car(source.car)}`}, lot ${source.lot}`;
     case 'order':
       return `on order ${source.order}, due ${names.day(source.due)}${isLate ? `, late for ${names.car(car)}` : ''}`;
   }

@@ -6,7 +6,7 @@ import { isGivenUp } from '@/lib/domain/car/component-rows';
 import type { Car } from '@/lib/domain/car/rows';
 import type { CompiledJoint, CompiledOperation, CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { PartEntry } from '@/lib/domain/plan/document';
-import { parseReuse } from '@/lib/domain/plan/notation';
+import { reuseOf } from '@/lib/domain/plan/reuse';
 import { parseQuantity } from './item';
 import type { CarlessLine, NeedCause } from './need-line';
 
@@ -48,9 +48,8 @@ const usesOf = ({ document }: CompiledPlan, key: Key): readonly Use[] => {
   const { hardware = {}, consumables = {} } = document.operations?.[key] ?? {};
   return [
     ...Object.entries(hardware).map(([item, given]): Use => {
-      const reuse = parseReuse(document.items?.[item]?.reuse ?? 'always');
       const quantity = exact(typeof given === 'number' ? given : given.quantity);
-      return { item, quantity, isUsedUp: reuse?.rule === 'once-fitted' };
+      return { item, quantity, isUsedUp: reuseOf(document.items, item).rule === 'once-fitted' };
     }),
     ...Object.entries(consumables).flatMap(([item, text]): readonly Use[] => {
       const quantity = parseQuantity(text);

@@ -4,6 +4,7 @@ import { NO_SUPPLY } from './offer-rows';
 import type { SupplyRows } from './offer-rows';
 import type { RemnantRow } from './remnants';
 import type { HourRates } from './rates';
+import type { OffDonor } from '@/lib/domain/car/hardware';
 import type { Adapter, Tool } from '@/lib/domain/torque/tool';
 
 export interface Qualification {
@@ -52,6 +53,8 @@ export interface Lot {
   /** The order it came with, and what one of its unit cost, in the smallest unit of money; decimal text. */
   readonly order?: string;
   readonly cost?: string;
+  /** Absent: it came in new. */
+  readonly donor?: OffDonor;
 }
 
 /** Where an item lies, number then letter: `09C`. */

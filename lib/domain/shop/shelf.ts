@@ -2,6 +2,7 @@
 import { ZERO, add, compare, subtract } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { CarId, Day, Key, LotId } from '@/lib/domain/base/vocabulary';
+import { asideFor } from '@/lib/domain/car/hardware';
 import type { Catalogue } from './item';
 import { lastGoodDay, lotState } from './lot-state';
 import { binOf } from './rows';
@@ -13,6 +14,8 @@ import type { Supply } from './supply';
 export interface OnShelf {
   readonly supply: Supply;
   readonly isGood: boolean;
+  /** In the box of a kit. */
+  readonly isBoxed?: true;
 }
 
 /** Of what lies there, so much is in the box of a car's kit. */
@@ -41,7 +44,10 @@ export const shelfOf = (
     const lot = row.lot === null ? undefined : shop.lots[row.lot];
     return lot === undefined ? [] : [{ row, lot }];
   });
-  for (const { row, lot } of lots.toSorted((a, b) => (a.lot.receivedAt < b.lot.receivedAt ? -1 : 1))) {
+  // What is put aside for a car is the last that somebody took without a word.
+  const order = ({ lot }: (typeof lots)[number]): string =>
+    `${asideFor(lot) === null ? '0' : '1'}${lot.receivedAt}`;
+  for (const { row, lot } of lots.toSorted((a, b) => (order(a) < order(b) ? -1 : 1))) {
     const shelf = catalogue[row.item]?.shelf ?? null;
     const isGood = lotState(lot, shelf, today).state === 'good';
     const { quantity } = common(row);
@@ -54,7 +60,11 @@ export const shelfOf = (
         supply: {
           ...common(row),
           quantity: left,
-          source: { kind: 'lot', lot: lot.id },
+          source:
+            lot.donor === undefined
+              ? { kind: 'lot', lot: lot.id }
+              : { kind: 'donor', lot: lot.id, car: lot.donor.car },
+          onlyFor: asideFor(lot),
           goodUntil: lastGoodDay(lot, shelf),
         },
         isGood,
@@ -70,7 +80,11 @@ export const shelfOf = (
 const putAside = (shelf: readonly OnShelf[], { car, item, lot, quantity }: Boxed): readonly OnShelf[] => {
   const isSame = ({ supply }: OnShelf): boolean => lotOf(supply) === lot;
   const mayBe = shelf.filter(
-    (each) => each.supply.item === item && each.supply.onlyFor === null && (lot === null || isSame(each)),
+    (each) =>
+      each.supply.item === item &&
+      each.isBoxed !== true &&
+      (each.supply.onlyFor ?? car) === car &&
+      (lot === null || isSame(each)),
   );
   const rank = (each: OnShelf): number => 2 * Number(isSame(each)) + Number(each.isGood);
   const parts = new Map<OnShelf, Exact>();
@@ -84,14 +98,17 @@ const putAside = (shelf: readonly OnShelf[], { car, item, lot, quantity }: Boxed
     const part = parts.get(each);
     if (part === undefined) return [each];
     const rest = subtract(each.supply.quantity, part);
-    const aside = { ...each, supply: { ...each.supply, quantity: part, onlyFor: car } };
+    const supply = { ...each.supply, quantity: part, onlyFor: car };
+    const aside: OnShelf = { ...each, supply, isBoxed: true };
     return compare(rest, ZERO) > 0
       ? [{ ...each, supply: { ...each.supply, quantity: rest } }, aside]
       : [aside];
   });
 };
 
-const lotOf = ({ source }: Supply): LotId | null => (source.kind === 'lot' ? source.lot : null);
+/** Null for bulk. */
+export const lotOf = ({ source }: Pick<Supply, 'source'>): LotId | null =>
+  'lot' in source ? source.lot : null;
 
 const common = (row: StockRow): Pick<Supply, 'item' | 'quantity' | 'onlyFor'> => ({
   item: row.item,
@@ -103,23 +120,33 @@ export interface Reach {
   readonly bin: string | null;
   /** The one to take; null for bulk, or where none is there. */
   readonly lot: LotId | null;
-  /** All that is good and in nobody's box, from whichever lot. */
+  /** All that is good for this car and in nobody's box, from whichever lot. */
   readonly good: Exact;
 }
 
-/** What of an item is good and in nobody's box, in the order to take it: what goes off first, then what came first. */
-export const openOf = (shelf: readonly OnShelf[], item: Key): readonly Supply[] =>
+/**
+ * What of an item is good and in nobody's box, in the order to take it: for a car what came off its own donor, then what
+ * goes off first, then what came first. `car`: null = for whichever car.
+ */
+export const openOf = (shelf: readonly OnShelf[], item: Key, car: CarId | null = null): readonly Supply[] =>
   shelf
-    .flatMap(({ supply, isGood }) =>
-      isGood && supply.item === item && supply.onlyFor === null ? [supply] : [],
+    .flatMap(({ supply, isGood, isBoxed }) =>
+      isGood && isBoxed !== true && supply.item === item && (supply.onlyFor ?? car) === car ? [supply] : [],
     )
-    .toSorted((a, b) => lastDay(a).localeCompare(lastDay(b)));
+    .toSorted((a, b) => Number(isOwn(b)) - Number(isOwn(a)) || lastDay(a).localeCompare(lastDay(b)));
+
+const isOwn = ({ onlyFor }: Supply): boolean => onlyFor !== null;
 
 /** Where to reach for it. */
-export const reachFor = (shop: Pick<Shop, 'bins' | 'lots'>, shelf: readonly OnShelf[], item: Key): Reach => {
-  const good = openOf(shelf, item);
+export const reachFor = (
+  shop: Pick<Shop, 'bins' | 'lots'>,
+  shelf: readonly OnShelf[],
+  item: Key,
+  car: CarId | null = null,
+): Reach => {
+  const good = openOf(shelf, item, car);
   const [first] = good;
-  const lot = first?.source.kind === 'lot' ? first.source.lot : null;
+  const lot = first === undefined ? null : lotOf(first);
   return {
     bin: binOf(shop, item, lot),
     lot,

@@ -1,6 +1,6 @@
 /** Stock in the shop's words. */
 import type { EndReason } from './purchase-rows';
-import type { OutReason, StockPlace } from './stock';
+import type { KeptOffDonor, OutReason, StockPlace } from './stock';
 
 export const OUT_WORDS: Readonly<Record<OutReason, string>> = {
   'extra-taken': 'taken beside the kit',
@@ -12,6 +12,13 @@ export const OUT_WORDS: Readonly<Record<OutReason, string>> = {
 /** `NL-M10`, or `NL-M10 of lot L-0801` where it is traced. */
 export const placeWords = ({ item, lot }: StockPlace): string =>
   lot === null ? item : `${item} of lot ${lot}`;
+
+/** `6 good of B-M10 of lot L-0031, 2 thrown away`. */
+export const keptWords = ({ item, good, scrapped, lot }: KeptOffDonor): string =>
+  [
+    ...(lot === null ? [] : [`${good} good of ${placeWords({ item, lot })}`]),
+    ...(scrapped === '0' ? [] : [`${scrapped} ${lot === null ? `of ${item} ` : ''}thrown away`]),
+  ].join(', ');
 
 export const END_WORDS: Readonly<Record<EndReason, string>> = {
   cancelled: 'cancelled',

@@ -57,6 +57,12 @@ export interface DrawnOut {
   readonly forCar: CarId | null;
 }
 
+/** Of one item off a donor, as the event keeps it. `lot`: what is good; null = none is. */
+export interface KeptOffDonor extends StockPlace {
+  readonly good: string;
+  readonly scrapped: string;
+}
+
 export const stockKey = ({ item, lot }: StockPlace): string => `${item}|${lot ?? ''}`;
 
 /** Beyond a millionth of a piece or a metre nobody counts; a share that does not end is rounded there. */

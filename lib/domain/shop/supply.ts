@@ -7,8 +7,8 @@ export type Source =
   | { readonly kind: 'lot'; readonly lot: LotId }
   /** Counted by bin, or of a traced thing what nobody said the lot of. */
   | { readonly kind: 'bulk' }
-  /** A donor part or its hardware that was graded good. */
-  | { readonly kind: 'donor'; readonly component: string }
+  /** Hardware that was good to use again, off the donor of that car. */
+  | { readonly kind: 'donor'; readonly lot: LotId; readonly car: CarId }
   | { readonly kind: 'order'; readonly order: string; readonly due: Day };
 
 export interface Supply {
@@ -18,7 +18,7 @@ export interface Supply {
   readonly source: Source;
   /** Last day on which it may be fitted; null = keeps. */
   readonly goodUntil: Day | null;
-  /** Put aside for one car (in its kit, off its own donor): nobody else's. */
+  /** Put aside for one car (in its kit, off its own donor): nobody else’s. */
   readonly onlyFor: CarId | null;
 }
 
@@ -26,6 +26,8 @@ export interface Wanted {
   readonly car: CarId;
   readonly by: Day;
   readonly quantity: Exact;
+  /** The car's plan takes none that was fitted before; absent = it does. */
+  readonly mustBeNew?: true;
 }
 
 export interface Allocation {
@@ -64,7 +66,7 @@ const nameOf = ({ source }: Supply): string => {
     case 'bulk':
       return '';
     case 'donor':
-      return source.component;
+      return source.lot;
     case 'order':
       return source.order;
   }
@@ -81,11 +83,15 @@ export const allocate = (wanted: readonly Wanted[], supply: readonly Supply[]): 
   const order = [...wanted].sort((a, b) =>
     a.by !== b.by ? (a.by < b.by ? -1 : 1) : a.car < b.car ? -1 : a.car > b.car ? 1 : 0,
   );
-  for (const { car, by, quantity } of order) {
+  for (const wants of order) {
+    const { car, by, quantity } = wants;
     let open = quantity;
     for (const each of rest) {
       if (compare(open, ZERO) <= 0) break;
-      const isFor = (each.onlyFor ?? car) === car && (each.goodUntil === null || by <= each.goodUntil);
+      const isFor =
+        (each.onlyFor ?? car) === car &&
+        (each.goodUntil === null || by <= each.goodUntil) &&
+        !(wants.mustBeNew === true && each.source.kind === 'donor');
       if (!isFor || compare(each.quantity, ZERO) <= 0) continue;
       const taken = compare(each.quantity, open) < 0 ? each.quantity : open;
       each.quantity = subtract(each.quantity, taken);
@@ -99,7 +105,7 @@ export const allocate = (wanted: readonly Wanted[], supply: readonly Supply[]): 
         isLate: source.kind === 'order' && source.due > by,
       });
     }
-    if (compare(open, ZERO) > 0) unmet.push({ car, by, quantity: open });
+    if (compare(open, ZERO) > 0) unmet.push({ ...wants, quantity: open });
   }
   return { allocations, unmet, left: rest.reduce((sum, each) => add(sum, each.quantity), ZERO) };
 };

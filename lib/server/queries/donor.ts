@@ -2,19 +2,26 @@
 import 'server-only';
 import type { Key } from '@/lib/domain/base/vocabulary';
 import { isGivenUp, lastOuting } from '@/lib/domain/car/component-rows';
+import { NO_DONOR_FACTS } from '@/lib/domain/car/donor-identity';
+import { vinDoubtWords, vinDoubts } from '@/lib/domain/car/vin';
 import { planKey } from '@/lib/domain/plan/positions';
 import { carNeed } from '@/lib/domain/shop/need';
-import { mayGrade, toSend } from '@/lib/domain/shop/components';
-import type { Catalogue } from '@/lib/domain/shop/item';
+import type { CarNeed } from '@/lib/domain/shop/need';
+import { LEADS } from '@/lib/domain/command-rule';
+import { mayGrade, toSend, waitsForLook } from '@/lib/domain/shop/components';
 import type { Database } from '@/lib/server/database';
 import { catalogueFor } from '@/lib/server/load/catalogue';
 import { loadReleased } from '@/lib/server/load/plan';
+import { loadStock } from '@/lib/server/load/stock';
 import { anchorOf } from '@/lib/wire/views/said-line';
-import type { DonorNeed, DonorPartLine, DonorView } from '@/lib/wire/views/donor';
+import type { DonorNeed, DonorPartLine, DonorVehicle, DonorView } from '@/lib/wire/views/donor';
+import { weekdayWords } from '@/lib/wire/views/when';
 import { readCar } from './car';
-import { PART_WORDS, partKeys } from './car/matters';
+import { partKeys, partWords } from './car/matters';
+import { photosOf } from './car/photos';
 import { see } from './car/seen';
 import type { Seen } from './car/seen';
+import { donorItems, donorLots } from './donor-hardware';
 
 /** Null where there is no such car. */
 export const donorView = async (
@@ -23,20 +30,32 @@ export const donorView = async (
   actor: string,
   now: string,
 ): Promise<DonorView | null> => {
-  const [given, released] = await Promise.all([readCar(db, id, actor, now), loadReleased(db)]);
+  const [given, released, stock] = await Promise.all([
+    readCar(db, id, actor, now),
+    loadReleased(db),
+    loadStock(db),
+  ]);
   if (given === null) return null;
   const seen = see(given);
   const parts = donorKeys(seen).map((key) => lineOf(seen, key));
   const graded = parts.filter(({ grade }) => grade !== null).length;
-  const { car } = seen;
+  const { car, plan, facts } = seen;
+  const catalogue = catalogueFor(Object.values(released), seen.shop.items);
+  const need = carNeed(plan, car, facts, catalogue);
   return {
     car: { id: car.id, chassis: car.chassis, colour: car.colour },
+    me: { id: actor, isLead: LEADS.some((role) => facts.people[actor]?.roles.includes(role) ?? false) },
+    vehicle: vehicleOf(seen),
+    hardware: {
+      lots: donorLots(seen, stock, catalogue),
+      items: donorItems(seen, need, stock, catalogue),
+    },
     says:
       parts.length === 0
         ? 'This plan takes nothing off a donor.'
         : `${String(parts.length)} kinds of parts; ${graded === parts.length ? 'all are graded' : `${String(graded)} graded`}.`,
     parts,
-    need: needOf(seen, catalogueFor(Object.values(released), seen.shop.items)),
+    need: needOf(seen, need),
     toSend: toSend(seen.plan, seen.car).map((key) => ({
       key,
       name: nameOf(seen, key),
@@ -53,6 +72,27 @@ export const donorView = async (
           ]
         : [],
     ),
+  };
+};
+
+const vehicleOf = ({ car, facts, tag, when }: Seen): DonorVehicle => {
+  const { year, model, number, mileage, from, came } = car.donor ?? NO_DONOR_FACTS;
+  return {
+    told: {
+      year: year === null ? '' : String(year),
+      model: model ?? '',
+      number: number ?? '',
+      mileage: mileage ?? '',
+      from: from ?? '',
+      came: came ?? '',
+    },
+    whence: [
+      ...(mileage === null ? [] : [mileage]),
+      ...(from === null ? [] : [`from ${from}`]),
+      ...(came === null ? [] : [`came ${weekdayWords(came, facts.day)}`]),
+    ].join(', '),
+    doubts: number === null ? [] : vinDoubts(number, year).map(vinDoubtWords),
+    recorded: car.donor === undefined ? '' : `${tag(car.donor.by, car.donor.at).name}, ${when(car.donor.at)}`,
   };
 };
 
@@ -82,6 +122,7 @@ const lineOf = (seen: Seen, key: Key): DonorPartLine => {
   const grade = component?.grade ?? null;
   const isByGrade = state === 'present' && grade === 'reuse' && component?.piece === row?.piece;
   const outing = state === 'out' || state === 'back' ? lastOuting(component) : undefined;
+  const isWaiting = waitsForLook(plan, car, key);
   const isNew = component !== undefined && component.piece !== (row?.piece ?? 1);
   const from = component?.from ?? null;
   const takenFor = state === 'taken' ? (row?.takenFor ?? null) : null;
@@ -96,23 +137,25 @@ const lineOf = (seen: Seen, key: Key): DonorPartLine => {
     serial: component?.serial ?? '',
     note: component?.note ?? '',
     stands: [
-      ...(state === 'absent' || isByGrade
+      ...((state === 'absent' && !isWaiting) || isByGrade
         ? []
         : [
-            `${isNew ? 'another one ' : ''}${PART_WORDS[state]}${outing === undefined ? '' : ` (trip ${outing.trip})`}`,
+            `${isNew ? 'another one ' : ''}${partWords(seen, key)}${outing === undefined ? '' : ` (trip ${outing.trip})`}`,
           ]),
       ...(takenFor === null ? [] : [`for ${takenFor}`]),
       ...(from === null ? [] : [`off ${from}`]),
     ].join(' '),
     isOpen: mayGrade(car, key),
+    waitsForLook: isWaiting,
+    photos: photosOf(seen, new Set([key])),
   };
 };
 
 /** Parts to be bought because of how this donor is; hardware stands on the page of the demand. */
-const needOf = (seen: Seen, catalogue: Catalogue): readonly DonorNeed[] => {
-  const { car, plan, facts, words } = seen;
-  return carNeed(plan, car, facts, catalogue)
-    .lines.filter(({ what, cause }) => what === 'part' && cause.kind === 'graded')
+const needOf = (seen: Seen, { lines }: CarNeed): readonly DonorNeed[] => {
+  const { words } = seen;
+  return lines
+    .filter(({ what, cause }) => what === 'part' && cause.kind === 'graded')
     .map(({ item, at, cause }) => ({
       key: item,
       name: nameOf(seen, item),

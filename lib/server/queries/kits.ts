@@ -7,7 +7,7 @@ import { assess } from '@/lib/domain/assess';
 import { planOf } from '@/lib/domain/facts';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import { stillToPick } from '@/lib/domain/shop/kit-need';
-import { openOf } from '@/lib/domain/shop/shelf';
+import { lotOf, openOf } from '@/lib/domain/shop/shelf';
 import { stockText } from '@/lib/domain/shop/stock';
 import type { Database } from '@/lib/server/database';
 import { loadFloor, viewFacts } from '@/lib/server/load/car';
@@ -157,8 +157,8 @@ const lineView = (
   const over = subtract(picked, wanted);
   const report = car.kits[operation]?.reports.find((each) => each.item === item);
   const coming = comingWords(supplies, item);
-  const from = openOf(supplies.shelf, item).map(({ source, quantity }) => {
-    const lot = source.kind === 'lot' ? source.lot : null;
+  const from = openOf(supplies.shelf, item, car.id).map(({ source, quantity }) => {
+    const lot = lotOf({ source });
     return { lot, quantity: stockText(quantity), aside: stockText(asideOf(supplies, item, lot)) };
   });
   return {
@@ -187,9 +187,7 @@ const lineView = (
 
 const asideOf = ({ shelf }: Supplies, item: string, lot: string | null): Exact =>
   shelf.reduce(
-    (sum, { supply: { item: of, source, quantity, onlyFor } }) =>
-      of === item && onlyFor !== null && (source.kind === 'lot' ? source.lot : null) === lot
-        ? add(sum, quantity)
-        : sum,
+    (sum, { supply, isBoxed }) =>
+      supply.item === item && isBoxed === true && lotOf(supply) === lot ? add(sum, supply.quantity) : sum,
     ZERO,
   );

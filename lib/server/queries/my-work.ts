@@ -89,7 +89,7 @@ export const myWorkView = async (
 /** Where everything of this car's plan lies now, and what of it is in the box of this work. */
 const reachOn =
   ({ shop, shelf }: Supplies, { car }: Given, operation: string): ReachOf =>
-  (item) => ({ ...reachFor(shop, shelf, item), picked: countInBox(inBox(car, operation), item) });
+  (item) => ({ ...reachFor(shop, shelf, item, car.id), picked: countInBox(inBox(car, operation), item) });
 
 /** Work that takes no kit lacks nothing. */
 const lacksOn =

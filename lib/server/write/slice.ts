@@ -11,6 +11,7 @@ import type { Shop } from '@/lib/domain/shop/rows';
 import { stockKey } from '@/lib/domain/shop/stock';
 import type { Stock } from '@/lib/domain/shop/stock';
 import { stockAsked } from '@/lib/domain/touches';
+import { isDonorHardwareClaim } from '@/lib/domain/donor-claims';
 import { isPurchaseClaim } from '@/lib/domain/purchase-claims';
 import { isSupplyClaim } from '@/lib/domain/supply-claims';
 import type { World } from '@/lib/domain/world';
@@ -48,6 +49,7 @@ export const readSlice = async (
   const clocks = await clocksNow(tx, given);
   const photos = await photosNow(tx, command);
   const gave = await gaveNow(tx, command);
+  const builds = await buildsNow(tx, command);
   const stock = await stockNow(tx, command, shop);
   const slice = sliceOf(zone, given, {
     shop,
@@ -58,6 +60,7 @@ export const readSlice = async (
     clocks,
     photos,
     gave,
+    builds,
     stock,
   });
   return released === null ? slice : { ...slice, facts: { ...slice.facts, plans: released } };
@@ -72,20 +75,21 @@ interface Read {
   readonly clocks: Clocks;
   readonly photos: Facts['photos'];
   readonly gave: Facts['given'];
+  readonly builds: Facts['builds'];
   readonly stock: Stock;
 }
 
 const sliceOf = (
   zone: string,
   { command, now, actor, device, lastContact, isInOrder }: Given,
-  { shop, car, plan, document, there, clocks, photos, gave, stock }: Read,
+  { shop, car, plan, document, there, clocks, photos, gave, builds, stock }: Read,
 ): Slice => {
   const occupancy = plan === null || document === undefined ? {} : { [plan]: byStage(document, there) };
   const moment = { now, doneAt: command.doneAt, lastContact, isInOrder, actor, device };
   return {
     facts: factsWith(
       shop,
-      { occupancy, clocks, photos, given: gave },
+      { occupancy, clocks, photos, given: gave, builds },
       plansFor(command, shop, plan, document),
       moment,
       shopDay(zone),
@@ -118,7 +122,18 @@ export const foreseenSlice = (
   if (giverOf(command) !== null) return null;
   if (type === 'advance-car' || STARTS_CLOCK.has(type) || photosIn(command).length > 0) return null;
   const document = plan === null ? undefined : kept.plans.get(plan);
-  const read = { shop, car, plan, document, there: [], clocks: {}, photos: {}, gave: {}, stock: {} };
+  const read = {
+    shop,
+    car,
+    plan,
+    document,
+    there: [],
+    clocks: {},
+    photos: {},
+    gave: {},
+    builds: {},
+    stock: {},
+  };
   return { ...sliceOf(zone, given, read), car: id, head };
 };
 
@@ -180,6 +195,13 @@ const gaveNow = async (tx: Transaction, command: Command): Promise<Facts['given'
   };
 };
 
+/** The plan of the car that a claim about the shop names; a car keeps its plan, so that no lock is needed. */
+const buildsNow = async (tx: Transaction, { claim }: Command): Promise<Facts['builds']> => {
+  if (claim.type !== 'keep-donor-hardware') return {};
+  const car = await tx.car.findUnique({ where: { id: claim.donorOf }, select: { id: true, plan: true } });
+  return car === null ? {} : { [car.id]: car.plan };
+};
+
 const giverOf = ({ claim }: Command): string | null =>
   claim.type === 'receive-part' ? (claim.from ?? null) : null;
 
@@ -214,7 +236,7 @@ const releasedFor = (
   { plans }: Kept,
   shop: Shop,
 ): Readonly<Record<string, PlanDocument>> | null =>
-  isSupplyClaim(claim) || isPurchaseClaim(claim)
+  isSupplyClaim(claim) || isPurchaseClaim(claim) || isDonorHardwareClaim(claim)
     ? Object.fromEntries([...plans].filter(([hash]) => shop.plans[hash] !== undefined))
     : null;
 

@@ -73,6 +73,8 @@ export interface Head {
   readonly model: string;
   readonly revision: string;
   readonly crew: readonly PersonTag[];
+  /** `1967 Dunmore 1800, number DS-04417`; empty where nobody has said. */
+  readonly donor: string;
   readonly options: readonly { readonly name: string; readonly choice: string | null }[];
   readonly delivered: boolean;
   /** `In Steering, gate 6 closed by eight`. */

@@ -159,6 +159,8 @@ export interface PartThing {
   readonly taking: readonly string[];
   /** Where to look, as the plan has it; empty = it says nothing. */
   readonly lookedAt: string;
+  /** It counts as here only after a look that says what was looked at. */
+  readonly waitsForLook: boolean;
   /** The trip that it is out on, or back from and not looked over. */
   readonly trip: string | null;
   /** Cars that gave theirs up for this one. */

@@ -1,5 +1,6 @@
-/** What the page of a donor is given: each part as it is expected and as it was found. */
+/** What the page of a donor is given: which vehicle it was, each part as it is expected and as it was found, its hardware. */
 import type { Grade } from '@/lib/domain/car/component-rows';
+import type { PhotoRef } from './photo';
 
 export interface DonorPartLine {
   readonly key: string;
@@ -16,6 +17,9 @@ export interface DonorPartLine {
   readonly stands: string;
   /** A grade may still be given. */
   readonly isOpen: boolean;
+  /** Graded reuse, and the plan asks for a look before it counts as here. */
+  readonly waitsForLook: boolean;
+  readonly photos: readonly PhotoRef[];
 }
 
 export interface DonorNeed {
@@ -26,10 +30,54 @@ export interface DonorNeed {
   readonly isUnusual: boolean;
 }
 
+/** As typed: what a form begins with. Empty = nobody has said. */
+export interface DonorTexts {
+  readonly year: string;
+  readonly model: string;
+  readonly number: string;
+  readonly mileage: string;
+  readonly from: string;
+  readonly came: string;
+}
+
+export interface DonorVehicle {
+  readonly told: DonorTexts;
+  /** `from a dealer in parts, came Fri 20 Feb`. */
+  readonly whence: string;
+  /** What is odd about its number; it stands all the same. */
+  readonly doubts: readonly string[];
+  /** `Maud Ellery, 3 Nov 09:12`. */
+  readonly recorded: string;
+}
+
+/** A lot that came off this donor. */
+export interface DonorLot {
+  readonly lot: string;
+  readonly item: string;
+  readonly name: string;
+  /** `4 of 6 left in 04A, 2 thrown away`. */
+  readonly says: string;
+  readonly isShared: boolean;
+  /** Why it may not be used; empty = it may. */
+  readonly keptApart: string;
+}
+
+/** What of this car's plan may be used again. */
+export interface DonorItem {
+  readonly key: string;
+  readonly name: string;
+  /** How many the car still needs, beyond what was put aside; empty = none. */
+  readonly needed: string;
+}
+
 export interface DonorView {
   readonly car: { readonly id: string; readonly chassis: string; readonly colour: string | null };
+  /** Who looks at it; a lead or an owner also says which vehicle it was, and shares its hardware. */
+  readonly me: { readonly id: string; readonly isLead: boolean };
   readonly says: string;
+  readonly vehicle: DonorVehicle;
   readonly parts: readonly DonorPartLine[];
+  readonly hardware: { readonly lots: readonly DonorLot[]; readonly items: readonly DonorItem[] };
   readonly need: readonly DonorNeed[];
   /** What was graded so that it goes out, and has not been. */
   readonly toSend: readonly { readonly key: string; readonly name: string; readonly days: string }[];

@@ -1,6 +1,7 @@
 /** The log's words for everything but operations and joints. */
 import type { Drawn } from '@/lib/domain/shop/stock';
 import type { Disposition, HoldScope } from '@/lib/domain/base/vocabulary';
+import { donorWords } from '@/lib/domain/car/donor-identity';
 import { agreeing, counted } from '@/lib/domain/base/words';
 import type { RowSign } from './car';
 import type { Happening, Words } from './event-words';
@@ -139,6 +140,12 @@ export const matterLine = (
       return line('hint', thing(event.operation), `gives back from its kit ${takenText(event.lines, words)}`);
     case 'kit-line-reported':
       return line('failed', thing(event.operation), `${FAULT_WORDS[event.what]}: ${thing(event.item)}`);
+    case 'donor-recorded':
+      return line(
+        'hint',
+        'The donor',
+        donorWords(event) === '' ? 'is not known' : `is recorded: ${donorWords(event)}`,
+      );
     case 'part-graded':
     case 'part-sent':
     case 'part-returned':

@@ -151,6 +151,7 @@ const placeOf = (refusal: Refusal): Place | Elsewhere | null => {
     case 'part-absent':
     case 'part-away':
     case 'part-not-away':
+    case 'part-not-looked-over':
     case 'look-not-said':
     case 'part-not-fitted':
     case 'part-owed':
@@ -216,6 +217,7 @@ const SIGNS: Partial<Record<RefusalCode, LineSign>> = {
   'clock-running': 'clock',
   'part-absent': 'owed',
   'part-away': 'owed',
+  'part-not-looked-over': 'owed',
   'part-not-fitted': 'owed',
   'part-owed': 'owed',
   'photo-missing': 'photo',

@@ -1,7 +1,7 @@
 /** What happened to the shop's own books, in the shop's words. */
 import { all, conditionWords } from '@/lib/domain/base/words';
 import type { ShopPayload } from '@/lib/domain/shop-payload';
-import { OUT_WORDS, placeWords } from '@/lib/domain/shop/stock-words';
+import { OUT_WORDS, keptWords, placeWords } from '@/lib/domain/shop/stock-words';
 import type { EventLine } from './log';
 import { supplyLine } from './supply-line';
 import { SUSPECT_WORDS } from './suspect-words';
@@ -59,6 +59,10 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn, suppl
       return event.lot.quarantined === null
         ? line('add', `Lot ${event.lot.id}`, 'is in')
         : line('hold', `Lot ${event.lot.id}`, `is kept apart: ${event.lot.quarantined}`);
+    case 'donor-hardware-kept':
+      return line('add', `Off the donor of ${event.donorOf}`, all(event.lines.map(keptWords)));
+    case 'donor-lot-shared':
+      return line('hint', `Lot ${event.lot}`, `off the donor of ${event.donorOf} is for any car from now on`);
     case 'lot-quarantined':
       return line('hold', `Lot ${event.lot}`, `is kept apart: ${event.reason}`);
     case 'lot-cleared':

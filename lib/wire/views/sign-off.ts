@@ -148,6 +148,15 @@ export interface DrawingView {
   readonly says: string;
 }
 
+export interface LotChoice {
+  readonly id: string;
+  /** `L-0031, off its donor`. */
+  readonly says: string;
+  /** It came off this car's own donor, and there is some of it left. */
+  readonly isOwn: boolean;
+  readonly whyNot: string | null;
+}
+
 export interface HardwareView {
   readonly item: Key;
   readonly name: string;
@@ -163,13 +172,13 @@ export interface HardwareView {
     readonly state: 'empty' | 'in' | 'loose' | 'spent';
     readonly lot: string | null;
   }[];
-  readonly lots: readonly { readonly id: string; readonly whyNot: string | null }[];
+  readonly lots: readonly LotChoice[];
   readonly substitutes: readonly {
     readonly item: Key;
     readonly name: string;
     readonly condition: string | null;
     readonly asksLead: boolean;
-    readonly lots: readonly { readonly id: string; readonly whyNot: string | null }[];
+    readonly lots: readonly LotChoice[];
   }[];
 }
 

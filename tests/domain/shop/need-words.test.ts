@@ -126,7 +126,8 @@ test('what covers it, summed by where it comes from', () => {
       [
         from({ kind: 'lot', lot: 'L-1' }),
         from({ kind: 'lot', lot: 'L-1' }),
-        from({ kind: 'donor', component: 'P-9' }),
+        from({ kind: 'donor', lot: 'L-9', car: '3' }),
+        from({ kind: 'donor', lot: 'L-8', car: '4' }),
         from(order),
         from(order, true),
       ],
@@ -135,7 +136,8 @@ test('what covers it, summed by where it comes from', () => {
     ),
   ).toEqual([
     '4 from lot L-1',
-    '2 from the donor, P-9',
+    '2 off the donor, lot L-9',
+    '2 off the donor of Corbel 4, lot L-8',
     '2 on order PO-3, due 30 Nov',
     '2 on order PO-3, due 30 Nov, late for Corbel 3',
   ]);

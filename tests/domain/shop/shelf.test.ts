@@ -1,6 +1,6 @@
 /** What lies on the shelf as supply, and where to reach for it. Values are invented. */
 import { describe, expect, test } from 'vitest';
-import { toDecimalText } from '@/lib/domain/base/exact';
+import { exact, toDecimalText } from '@/lib/domain/base/exact';
 import { catalogueOf } from '@/lib/domain/shop/item';
 import { reachFor, shelfOf } from '@/lib/domain/shop/shelf';
 import { plan, shopWith } from '@/tests/support/shop';
@@ -53,6 +53,23 @@ describe('what is there', () => {
     expect(told(shop)).toEqual(['20 L-1, held', '25 L-2']);
     expect(told(shop, '2026-07-01')).toEqual(['20 L-1, held', '30 L-2, held']);
   });
+});
+
+test('two boxes of one car hold two times their own: nothing is put aside twice', () => {
+  const { world } = opened();
+  const box = { car: 'C1', item: 'nut', lot: 'L-1', quantity: exact(12) };
+  const lying = shelfOf(world.shop, world.stock, catalogueOf([DOCUMENT]), TODAY, [
+    box,
+    { ...box, quantity: exact(6) },
+  ]);
+  expect(
+    lying.map(({ supply: { quantity, onlyFor }, isBoxed }) => [toDecimalText(quantity), onlyFor, isBoxed]),
+  ).toEqual([
+    ['2', null, undefined],
+    ['6', 'C1', true],
+    ['12', 'C1', true],
+    ['30', null, undefined],
+  ]);
 });
 
 describe('where to reach', () => {

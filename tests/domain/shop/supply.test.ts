@@ -29,19 +29,12 @@ const order = (name: string, quantity: number, due: string): Supply => ({
 });
 const donor = (name: string, quantity: number, onlyFor: string): Supply => ({
   ...lot(name, quantity, null, onlyFor),
-  source: { kind: 'donor', component: name },
+  source: { kind: 'donor', lot: name, car: 'C1' },
 });
 
 const told = ({ allocations, unmet, left }: Allocated): readonly string[] => [
   ...allocations.map(({ car, quantity, source, isLate }) => {
-    const from =
-      source.kind === 'lot'
-        ? source.lot
-        : source.kind === 'order'
-          ? source.order
-          : source.kind === 'donor'
-            ? source.component
-            : 'the shelf';
+    const from = source.kind === 'order' ? source.order : source.kind === 'bulk' ? 'the shelf' : source.lot;
     return `${car} ${toDecimalText(quantity)} ${from}${isLate ? ' late' : ''}`;
   }),
   ...unmet.map(({ car, by, quantity }) => `${car} lacks ${toDecimalText(quantity)} by ${by}`),

@@ -4,6 +4,7 @@
  */
 import { beforeEach, describe, expect, test } from 'vitest';
 import { lastOuting } from '@/lib/domain/car/component-rows';
+import { NO_DONOR_FACTS, donorWords } from '@/lib/domain/car/donor-identity';
 import type { NeedLine } from '@/lib/domain/shop/need-line';
 import { carNeed } from '@/lib/domain/shop/need';
 import { catalogueOf } from '@/lib/domain/shop/item';
@@ -129,6 +130,123 @@ describe('grading', () => {
   });
 });
 
+describe('which vehicle it was', () => {
+  test('is recorded by a lead, bit by bit, and corrected by whoever read the plate again', () => {
+    expect(shop.codes('tom', { type: 'record-donor', year: '1967' })).toEqual(['not-allowed']);
+    shop.does('leo', { type: 'record-donor', year: ' 1967', model: 'Dunmore 1800', number: 'DS-04471' });
+    shop.does('ada', { type: 'record-donor', number: 'DS-04417', mileage: '71,400 miles', from: 'a barn' });
+    shop.does('leo', { type: 'record-donor', from: '', came: '2026-02-20' });
+    expect(shop.car().donor).toMatchObject({
+      year: 1967,
+      model: 'Dunmore 1800',
+      number: 'DS-04417',
+      mileage: '71,400 miles',
+      from: null,
+      came: '2026-02-20',
+      by: 'leo',
+    });
+    expect(donorWords(shop.car().donor ?? NO_DONOR_FACTS)).toBe('1967 Dunmore 1800, number DS-04417');
+    expect(shop.does('leo', { type: 'record-donor', year: '1967' })).toEqual([]);
+  });
+
+  test('a year and a day are ones; a number that looks wrong is kept as it was read', () => {
+    expect(shop.codes('leo', { type: 'record-donor', year: '67', came: 'last week' })).toEqual([
+      'value-unreadable',
+      'value-unreadable',
+    ]);
+    shop.does('leo', { type: 'record-donor', year: '1994', number: 'ZZ9DM18SXKT004418' });
+    expect(shop.car().donor?.number).toBe('ZZ9DM18SXKT004418');
+  });
+
+  test('a photograph shows the one part that is graded with it', () => {
+    const photos = ['ab12'];
+    shop.does('tom', { type: 'grade-parts', parts: [{ part: 'P-11', grade: 'reuse' }], photos });
+    // Nothing else is new: the picture is.
+    const [added] = shop.does('tom', { type: 'grade-parts', parts: [{ part: 'P-11' }], photos: ['cd34'] });
+    expect(added).toMatchObject({ type: 'photo-added', of: 'P-11', slot: 'off the donor', hash: 'cd34' });
+    expect(
+      shop.codes('tom', { type: 'grade-parts', parts: [{ part: 'P-11' }, { part: 'P-12' }], photos }),
+    ).toEqual(['unknown-thing']);
+  });
+});
+
+describe('a look of its own', () => {
+  /** The shafts carry the wheels: cleaned and measured before they count. */
+  const shafts = plan({
+    stages: { AX: { name: 'Axles' } },
+    operations: { 'AX-120': { name: 'Shafts in', stage: 'AX', needs: ['part P-24'], body: ['fit P-24'] } },
+    checks: { 'K-4': { name: 'no crack', kind: 'visual', about: 'P-24', due: 'AX' } },
+    parts: { 'P-24': { name: 'half shafts', origin: 'donor', grade: 'reuse', lookOver: true } },
+  });
+  const look = { type: 'receive-part', part: 'P-24', looked: 'splines whole, no crack in the dye' } as const;
+  beforeEach(() => {
+    shop = shopWith(shafts);
+    shop.does('tom', { type: 'grade-parts', parts: [{ part: 'P-24', grade: 'reuse', place: '6B' }] });
+  });
+
+  test('graded reuse it waits until somebody says what was looked at; no other one is bought', () => {
+    expect(part('P-24')?.state ?? 'absent').toBe('absent');
+    expect(shop.codes('tom', { type: 'start-operation', operation: 'AX-120' })).toEqual([
+      'part-not-looked-over',
+    ]);
+    expect(shop.refused('tess', { type: 'receive-part', part: 'P-24' })).toMatchObject([
+      { code: 'look-not-said', details: { part: 'P-24', isBack: false } },
+    ]);
+    shop.does('tess', look);
+    expect(part('P-24')).toMatchObject({ state: 'present', piece: 1 });
+    expect(component('P-24')).toMatchObject({
+      grade: 'reuse',
+      place: '6B',
+      outings: [],
+      looked: { text: look.looked, by: 'tess' },
+    });
+    shop.perform('tom', 'AX-120');
+    expect(part('P-24')?.state).toBe('fitted');
+  });
+
+  test('its check may be made while it waits', () => {
+    shop.does('tess', look);
+    shop.does('tom', { type: 'grade-parts', parts: [{ part: 'P-24', grade: 'refurbish' }] });
+    expect(shop.codes('tess', { type: 'pass-check', check: 'K-4' })).toEqual(['part-absent']);
+    shop.does('tom', { type: 'grade-parts', parts: [{ part: 'P-24', grade: 'reuse' }] });
+    shop.does('tess', { type: 'pass-check', check: 'K-4' });
+  });
+
+  test('graded otherwise and back again it waits for another look; one off the shelf waits for none', () => {
+    shop.does('tess', look);
+    shop.does('tom', { type: 'grade-parts', parts: [{ part: 'P-24', grade: 'scrap' }] });
+    expect(component('P-24')?.looked).toBeUndefined();
+    shop.does('tom', { type: 'grade-parts', parts: [{ part: 'P-24', grade: 'reuse' }] });
+    expect(shop.codes('tess', { type: 'receive-part', part: 'P-24' })).toEqual(['look-not-said']);
+    shop.does('leo', { type: 'receive-lot', lot: 'L-9', item: 'P-24', quantity: 1 });
+    shop.does('tom', { type: 'receive-part', part: 'P-24', item: 'P-24', lot: 'L-9' });
+    expect(part('P-24')).toMatchObject({ state: 'present', piece: 2 });
+  });
+
+  test('sent out all the same, the look after it came back is that of the trip', () => {
+    shop.does('leo', { type: 'set-supplier', supplier: 'works', name: 'Works', orderDays: [1], lead: 5 });
+    shop.does('leo', {
+      type: 'open-trip',
+      trip: '1',
+      supplier: 'works',
+      goes: '2026-03-02',
+      due: '2026-03-09',
+    });
+    const sent = { type: 'send-parts', trip: '1', parts: [{ part: 'P-24', work: 'crack test' }] } as const;
+    shop.does('tom', sent);
+    shop.does('tess', { type: 'return-parts', trip: '1', parts: [{ part: 'P-24', how: 'not-done' }] });
+    expect(shop.codes('tess', { type: 'receive-part', part: 'P-24' })).toEqual(['look-not-said']);
+    shop.does('tess', { ...look, looked: 'no crack to be seen' });
+    expect(component('P-24')?.looked?.text).toBe('no crack to be seen');
+    expect(lastOuting(component('P-24'))?.looked).toBeNull();
+    shop.does('tom', sent);
+    shop.does('tess', { type: 'return-parts', trip: '1', parts: [{ part: 'P-24', how: 'done' }] });
+    shop.does('tess', look);
+    expect(component('P-24')?.looked?.text).toBe('no crack to be seen');
+    expect(lastOuting(component('P-24'))?.looked?.text).toBe(look.looked);
+  });
+});
+
 describe('outside work', () => {
   beforeEach(() => {
     shop.does('leo', {
@@ -157,7 +275,7 @@ describe('outside work', () => {
     shop.does('tess', { type: 'return-parts', trip: '1', parts: [{ part: 'P-26', how: 'done' }] });
     expect(part('P-26')?.state).toBe('back');
     expect(shop.refused('tess', { type: 'receive-part', part: 'P-26', looked: ' ' })).toMatchObject([
-      { code: 'look-not-said', details: { part: 'P-26' } },
+      { code: 'look-not-said', details: { part: 'P-26', isBack: true } },
     ]);
     shop.does('tess', { type: 'receive-part', part: 'P-26', looked: '229.1 and 229.1, limit 230' });
     expect(part('P-26')).toMatchObject({ state: 'present', piece: 1 });

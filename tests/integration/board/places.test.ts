@@ -28,6 +28,7 @@ const WHERE: Readonly<Record<RefusalCode, Where>> = {
   'part-owed': 'car',
   'deposit-not-owed': 'here',
   'part-away': 'car',
+  'part-not-looked-over': 'car',
   'part-not-away': 'car',
   'look-not-said': 'car',
   'part-not-given': 'here',
@@ -120,6 +121,8 @@ const WHERE: Readonly<Record<RefusalCode, Where>> = {
   'lot-quarantined': 'here',
   'lot-expired': 'here',
   'lot-of-other-item': 'here',
+  'lot-of-other-car': 'here',
+  'must-be-new': 'here',
   'lot-not-quarantined': 'here',
   // The board itself, where it is met: the lead overrides it in the same dialog.
   'room-full': 'here',

@@ -1,16 +1,30 @@
 /** Components on the real store: graded and sent side by side, robbed across two cars, attacked by raw SQL. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { loadCar } from '@/lib/server/load/car';
+import { loadShop } from '@/lib/server/load/shop';
 import { loadStock } from '@/lib/server/load/stock';
 import { verifyLog } from '@/lib/server/log/verify';
 import { runCommand } from '@/lib/server/run-command';
 import { plan } from '@/tests/support/shop';
 import { StoredShop } from '@/tests/support/stored-shop';
 
-/** Two donor parts, invented. */
+/** Two donor parts and what holds one of them, invented. */
 const DONOR = plan({
   stages: { EN: { name: 'Engine' } },
-  operations: { 'EN-130': { name: 'Starter, alternator', stage: 'EN', body: ['fit P-11', 'fit P-12'] } },
+  operations: {
+    'EN-130': { name: 'Starter, alternator', stage: 'EN', body: ['snug J-1', 'fit P-11', 'fit P-12'] },
+  },
+  joints: {
+    'J-1': {
+      name: 'starter to bell',
+      fasteners: 2,
+      method: 'firm',
+      torque: 'no value published',
+      firmMeans: 'no gap',
+      hardware: { bolt: 2 },
+    },
+  },
+  items: { bolt: { name: 'bolt 3/8-16 x 1 1/2 gr 5', reuse: '3 times', trace: 'lot' } },
   parts: {
     'P-11': { name: 'starter motor', origin: 'donor', grade: 'refurbish', outside: '6 d' },
     'P-12': { name: 'alternator', origin: 'donor', grade: 'refurbish', outside: '4 d' },
@@ -88,6 +102,37 @@ test('out and back; a bought one leaves its lot by the event that receives it', 
   expect((await verifyLog(shop.db)).faults).toEqual([]);
 });
 
+test('hardware off a donor goes into its own car, drawn by the event that fits it; what two say at once is two lots', async () => {
+  await shop.must('leo', { type: 'record-donor', car: 'C1', year: '1967', model: 'Dunmore 1800' });
+  const keep = (good: string) =>
+    ({
+      type: 'keep-donor-hardware',
+      donorOf: 'C1',
+      lines: [{ item: 'bolt', good, scrapped: '1', bin: '12A' }],
+    }) as const;
+  const both = await Promise.all([
+    shop.run(shop.given('tom', keep('2'))),
+    shop.run(shop.given('tess', keep('3'))),
+  ]);
+  expect(both.map(({ outcome }) => outcome)).toEqual(['accepted', 'accepted']);
+  const { lots } = await loadShop(shop.db);
+  const [first, second] = Object.values(lots).filter(({ item }) => item === 'bolt');
+  expect([first?.donor, second?.donor]).toMatchObject([
+    { car: 'C1', isShared: false },
+    { car: 'C1', isShared: false },
+  ]);
+  const hardware = [{ item: 'bolt', lot: first?.id ?? '' }];
+  await shop.must('tom', { type: 'start-operation', car: 'C1', operation: 'EN-130' });
+  await shop.must('tess', { type: 'start-operation', car: 'C2', operation: 'EN-130' });
+  const other = await shop.run(shop.given('tess', { type: 'snug-joint', car: 'C2', joint: 'J-1', hardware }));
+  expect(other).toMatchObject({ outcome: 'refused' });
+  await shop.must('tom', { type: 'snug-joint', car: 'C1', joint: 'J-1', hardware });
+  expect((await loadStock(shop.db))[`bolt|${first?.id ?? ''}`]).toMatchObject({ went: '2' });
+  expect((await shop.run(shop.given('tom', { ...keep('1'), donorOf: 'C9' }))).outcome).toBe('refused');
+  await shop.must('leo', { type: 'share-donor-lot', lot: second?.id ?? '' });
+  expect((await verifyLog(shop.db)).faults).toEqual([]);
+});
+
 test.each([
   [
     'a grade that is none',
@@ -103,6 +148,14 @@ test.each([
   ],
   ['a state that is none', `UPDATE car_part SET row = jsonb_set(row, '{state}', '"lost"') WHERE car = 'C1'`],
   ['a trip that is back before it went', `UPDATE trip SET row = jsonb_set(row, '{due}', '"2026-03-01"')`],
+  [
+    'a lot off the donor of no car',
+    `UPDATE lot SET row = jsonb_set(row, '{donor,car}', '"C9"') WHERE row ? 'donor'`,
+  ],
+  [
+    'a donor lot that does not say whose it may be',
+    `UPDATE lot SET row = row #- '{donor,isShared}' WHERE row ? 'donor'`,
+  ],
   ['a trip to nobody', `UPDATE trip SET row = jsonb_set(row, '{supplier}', '"nobody"')`],
 ])('the tables refuse %s', async (_, sql) => {
   await expect(shop.db.$executeRawUnsafe(sql)).rejects.toThrow();

@@ -1,7 +1,7 @@
 /** The parts that come off the donor: what the plan expects of each, and what became of it on this car. */
 import type { DonorPart } from '@/lib/wire/views/car';
 import { anchorOf } from '@/lib/wire/views/said-line';
-import { PART_WORDS, partKeys } from './matters';
+import { partKeys, partWords } from './matters';
 import type { Seen } from './seen';
 
 /** In the plan's order; a part that the chosen options leave out does not stand here. */
@@ -19,7 +19,7 @@ export const donorParts = (seen: Seen): readonly DonorPart[] =>
         found: foundWords(seen, key),
         lookedAt: entry.lookedAt ?? '',
         outside: entry.outside ?? '',
-        state: PART_WORDS[row?.state ?? 'absent'],
+        state: partWords(seen, key),
         piece: piece === 1 ? '' : `piece ${String(piece)}${condemned(seen, key)}`,
         critical: entry.critical === true,
       },

@@ -1,4 +1,5 @@
 /** The head of a car's page: plate, stage rail, and what its two counts mean. */
+import { NO_DONOR_FACTS, donorWords } from '@/lib/domain/car/donor-identity';
 import { cellsOf } from '@/lib/server/queries/board/cells';
 import type { Counts, GateView, Head, PersonTag, StageView } from '@/lib/wire/views/car';
 import { overriddenText } from '@/lib/wire/views/event-matters';
@@ -19,6 +20,7 @@ export const headOf = (seen: Seen): Head => {
       name,
       choice: car.options[key] ?? null,
     })),
+    donor: donorWords(car.donor ?? NO_DONOR_FACTS),
     delivered: car.delivered,
     title: titleOf(seen),
     counts: countsOf(seen),

@@ -1,4 +1,5 @@
 /** Conditions, options and parts as rows: each has its place, whether or not anything is asked of it now. */
+import { waitsForLook } from '@/lib/domain/shop/components';
 import type { Key } from '@/lib/domain/base/vocabulary';
 import type { PartRow } from '@/lib/domain/car/rows';
 import { applies } from '@/lib/domain/plan/resolve';
@@ -107,7 +108,7 @@ export const partRows = (seen: Seen, acts: Acts, anchors: ReadonlySet<string>): 
     .filter((key) => !anchors.has(anchorOf('part', key)))
     .map((key) => partRow(seen, acts, key));
 
-export const PART_WORDS: Readonly<Record<PartRow['state'], string>> = {
+const PART_WORDS: Readonly<Record<PartRow['state'], string>> = {
   absent: 'is not here',
   present: 'is here and good',
   fitted: 'is fitted',
@@ -115,6 +116,12 @@ export const PART_WORDS: Readonly<Record<PartRow['state'], string>> = {
   out: 'is out to be worked on',
   back: 'is back, not looked over yet',
 };
+
+/** How it stands, as the row of a part says it. */
+export const partWords = ({ plan, car }: Pick<Seen, 'plan' | 'car'>, key: Key): string =>
+  waitsForLook(plan, car, key)
+    ? 'is graded reuse, not looked over yet'
+    : PART_WORDS[car.parts[key]?.state ?? 'absent'];
 
 /** A part that lies here is as much on its way on to the car as one that is out is on its way here. */
 export const partSign = ({ car }: Seen, key: Key): RowView['sign'] => {
@@ -142,7 +149,7 @@ const partRow = (seen: Seen, acts: Acts, key: Key): RowView => {
     id: anchorOf('part', key),
     sign: partSign(seen, key),
     name: seen.words.thing(key),
-    says: `${PART_WORDS[state]}${row === undefined ? '' : `, ${seen.when(row.at)}`}`,
+    says: `${partWords(seen, key)}${row === undefined ? '' : `, ${seen.when(row.at)}`}`,
     open: isHere ? 'See it' : state === 'out' ? 'Count in' : 'Receive',
     acts: isHere
       ? acts.all(

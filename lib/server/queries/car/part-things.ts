@@ -1,5 +1,6 @@
 /** What the forms of parts are made from: where each stands, who gave one up for this car, what the shelf has of it. */
 import { lastOuting } from '@/lib/domain/car/component-rows';
+import { waitsForLook } from '@/lib/domain/shop/components';
 import { takesMore } from '@/lib/domain/shop/trip-rows';
 import type { PartThing, ShelfPiece, TripThing } from '@/lib/wire/views/desk';
 import { weekdayWords } from '@/lib/wire/views/when';
@@ -20,6 +21,7 @@ export const partThings = (seen: Seen): Readonly<Record<string, PartThing>> => {
           state,
           taking: brings(seen, { type: 'take-part', car: car.id, part: key, reason: '' }, 'part-taken'),
           lookedAt: plan.document.parts?.[key]?.lookedAt ?? '',
+          waitsForLook: state === 'back' || waitsForLook(plan, car, key),
           trip: isAway ? (lastOuting(car.components[key])?.trip ?? null) : null,
           givers: floor
             .filter(({ parts }) => parts[key]?.state === 'taken' && parts[key].takenFor === car.id)

@@ -83,6 +83,8 @@ export const sampleClaim = (seen: Seen, type: CarClaimType, key: string): CarCla
       return { type, car, operation: key };
     case 'report-kit-line':
       return { type, car, operation: key, item: '', what: 'wrong' };
+    case 'record-donor':
+      return { type, car };
     case 'grade-parts':
       return { type, car, parts: [{ part: key }] };
     case 'send-parts':

@@ -63,7 +63,7 @@ export const kitNow = (
   operation: StateKey,
 ): readonly KitLineNow[] =>
   kitWants(carNeed(plan, car, shop, catalogue), car, operation).map((want) => {
-    const reach = reachFor(shop, shelf, want.item);
+    const reach = reachFor(shop, shelf, want.item, car.id);
     return { ...want, reach, lack: lackOf(want, reach.good) };
   });
 

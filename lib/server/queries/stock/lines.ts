@@ -3,6 +3,7 @@ import 'server-only';
 import { ZERO, add, compare } from '@/lib/domain/base/exact';
 import { addDays } from '@/lib/domain/base/days';
 import type { Day, Key } from '@/lib/domain/base/vocabulary';
+import type { OffDonor } from '@/lib/domain/car/hardware';
 import type { PlanDocument } from '@/lib/domain/plan/document';
 import type { Catalogue } from '@/lib/domain/shop/item';
 import { lastGoodDay, lotState } from '@/lib/domain/shop/lot-state';
@@ -84,11 +85,18 @@ export const lineOf = (shelves: Shelves, row: StockRow): StockLine => {
     bin: binOf(shop, row.item, row.lot),
     had: quantityText(onHand(row), unit),
     inKits: inKits(shelves, row),
-    came: lot === undefined ? '' : `in ${dayOf(lot.receivedAt)}`,
+    came:
+      lot === undefined
+        ? ''
+        : `${lot.donor === undefined ? '' : `${offDonorWords(lot.donor)}, `}in ${dayOf(lot.receivedAt)}`,
     isGood: !state.isStop,
     state,
   };
 };
+
+/** `off the donor of C54-012, for it alone`. */
+export const offDonorWords = ({ car, isShared }: OffDonor): string =>
+  `off the donor of ${car}, ${isShared ? 'for any car' : 'for it alone'}`;
 
 /** Empty where none of it lies in a box. */
 const inKits = ({ boxed }: Shelves, row: StockRow): string => {

@@ -21,7 +21,7 @@ import { loadEveryCar } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
 import { nameOfPerson, namesOf } from '@/lib/wire/views/names';
 import type { LotCar, LotJoint, LotView } from '@/lib/wire/views/stock';
-import { lineOf, readShelves } from './lines';
+import { lineOf, offDonorWords, readShelves } from './lines';
 import type { Shelves } from './lines';
 
 /** Null where there is no such lot. */
@@ -89,14 +89,17 @@ const toldOf = async (db: Database, id: LotId): Promise<readonly ToldOfLot[]> =>
 
 const sum = (quantities: readonly Exact[]): Exact => quantities.reduce(add, ZERO);
 
-const factsOf = ({ certificate, certificateAsked, expires }: Lot, { day }: Shelves): readonly string[] => [
+const factsOf = (lot: Lot, { day }: Shelves): readonly string[] => [
+  lot.donor === undefined ? paperWords(lot) : offDonorWords(lot.donor),
+  ...(lot.expires === null ? [] : [`good to ${day(lot.expires)}`]),
+];
+
+const paperWords = ({ certificate, certificateAsked }: Lot): string =>
   certificate !== null
     ? `certificate ${certificate}`
     : certificateAsked
       ? 'its certificate is asked for and missing'
-      : 'no certificate asked for',
-  ...(expires === null ? [] : [`good to ${day(expires)}`]),
-];
+      : 'no certificate asked for';
 
 const keptApart = (
   { quarantined, receivedAt }: Lot,
