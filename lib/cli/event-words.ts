@@ -1,5 +1,5 @@
 /** What happened, in a few words each: for the lines under an accepted command. */
-import type { Drawn } from '@/lib/domain/shop/stock';
+import type { Drawn, Recount } from '@/lib/domain/shop/stock';
 import type { Event } from '@/lib/domain/events';
 import { OUT_WORDS, placeWords } from '@/lib/domain/shop/stock-words';
 import { supplyWords } from './supply-words';
@@ -194,7 +194,7 @@ const matterWords = (event: Exclude<CarEvent, { type: JointOrWork }>): string =>
     case 'car-delivered':
       return `${event.car} is delivered`;
     case 'kit-picked':
-      return `in the kit of ${event.operation}: ${event.lines.map(takenWords).join(', ')}`;
+      return `in the kit of ${event.operation}: ${event.lines.map(takenWords).join(', ') || 'nothing'}${downWords(event.emptied)}`;
     case 'kit-emptied':
       return `back from the kit of ${event.operation}: ${event.lines.map(takenWords).join(', ')}`;
     case 'kit-line-reported':
@@ -209,6 +209,11 @@ const matterWords = (event: Exclude<CarEvent, { type: JointOrWork }>): string =>
       return `${event.part} is here and good${event.from === undefined ? '' : `, off ${event.from}`}`;
   }
 };
+
+const downWords = (emptied: readonly Recount[] = []): string =>
+  emptied.length === 0
+    ? ''
+    : `; the bin of ${[...new Set(emptied.map(({ item }) => item))].join(', ')} is down`;
 
 const takenWords = ({ item, lot, quantity }: Drawn): string =>
   `${quantity} ${item}${lot === null ? '' : ` of lot ${lot}`}`;

@@ -11,7 +11,9 @@ import { compilePlan } from './plan/compile';
 import type { CompiledPlan } from './plan/compiled';
 import type { PlanDocument } from './plan/document';
 import type { SupplyRows } from './shop/offer-rows';
+import { boxedOn } from './shop/kit';
 import type { Lot, Person, Shop } from './shop/rows';
+import type { Boxed } from './shop/shelf';
 import type { Adapter, Tool } from './torque/tool';
 import type { World } from './world';
 
@@ -38,6 +40,8 @@ export interface Facts {
   readonly photos: Readonly<Record<string, HeldPhoto>> | null;
   /** What cars gave up for others, by the car that gave; null = nobody asked, and any word is taken. */
   readonly given: Readonly<Record<CarId, Readonly<Record<Key, GivenPart>>>> | null;
+  /** What lies in the boxes of kits, of every car: that is in no bin. Told where somebody says that a bin is down. */
+  readonly boxes: readonly Boxed[];
   /** Documents of plan revisions by hash. */
   readonly plans: Readonly<Record<string, PlanDocument>>;
   /** Which of them are on the shop's books as released. */
@@ -92,6 +96,7 @@ export const factsOf = (
       clocks: clocksOf(Object.values(cars)),
       photos: null,
       given: givenBy(cars),
+      boxes: boxedOn(Object.values(cars)),
     },
     plans,
     moment,
@@ -101,7 +106,13 @@ export const factsOf = (
 /** The same for who knows already what stands where and who is at work, and need not hold every car. */
 export const factsWith = (
   shop: Shop,
-  { occupancy, clocks, photos, given }: Pick<Facts, 'occupancy' | 'clocks' | 'photos' | 'given'>,
+  {
+    occupancy,
+    clocks,
+    photos,
+    given,
+    boxes,
+  }: Pick<Facts, 'occupancy' | 'clocks' | 'photos' | 'given' | 'boxes'>,
   plans: Readonly<Record<string, PlanDocument>>,
   moment: Moment,
   dayOf: (at: Instant) => Day,
@@ -122,6 +133,7 @@ export const factsWith = (
     clocks,
     photos,
     given,
+    boxes,
     plans,
     released: shop.plans,
     supply: shop,

@@ -1,12 +1,12 @@
 /** Goods in, counted, taken out, put back, put away. Books give way to the shelf: no count is refused for what they say. */
-import { ZERO, atLeastNone, compare, parseDecimal, subtract } from '@/lib/domain/base/exact';
+import { ZERO, compare, parseDecimal } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { ClaimOf } from '@/lib/domain/commands';
 import type { Facts } from '@/lib/domain/facts';
 import { parseLength } from '@/lib/domain/plan/cut';
 import { parseBin } from '@/lib/domain/shop/lot-state';
-import { EMPTY_PLACE, foundBeyond, onHand, stockKey, stockText } from '@/lib/domain/shop/stock';
+import { EMPTY_PLACE, foundBeyond, recount, stockKey, stockText } from '@/lib/domain/shop/stock';
 import type { Stock, StockPlace } from '@/lib/domain/shop/stock';
 import { accepted, denied } from './shop-decision';
 import type { ShopDecision } from './shop-decision';
@@ -95,18 +95,9 @@ const counted = (facts: Facts, stock: Stock, line: Counted): ShopDecision => {
   const refusals = wrongPlace(facts, place);
   if (there === null || compare(there, ZERO) < 0)
     return denied([...refusals, unreadable(`count of ${line.item}`, line.counted, 'a number, 0 or more')]);
-  const had = onHand(row);
   return refusals.length > 0
     ? denied(refusals)
-    : accepted({
-        type: 'stock-counted',
-        ...place,
-        counted: stockText(there),
-        had: stockText(had),
-        more: stockText(atLeastNone(subtract(there, had))),
-        fewer: stockText(atLeastNone(subtract(had, there))),
-        found: stockText(foundBeyond(row)),
-      });
+    : accepted({ type: 'stock-counted', ...recount(place, row, there) });
 };
 
 const putAway = (facts: Facts, line: PutAway): ShopDecision => {

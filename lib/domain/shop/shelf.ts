@@ -6,8 +6,8 @@ import type { Catalogue } from './item';
 import { lastGoodDay, lotState } from './lot-state';
 import { binOf } from './rows';
 import type { Shop } from './rows';
-import { foundBeyond, onHand } from './stock';
-import type { Stock, StockPlace, StockRow } from './stock';
+import { foundBeyond, onHand, quantityOf } from './stock';
+import type { Drawn, Stock, StockRow } from './stock';
 import type { Supply } from './supply';
 
 export interface OnShelf {
@@ -16,9 +16,8 @@ export interface OnShelf {
 }
 
 /** Of what lies there, so much is in the box of a car's kit. */
-export interface Boxed extends StockPlace {
+export interface Boxed extends Drawn {
   readonly car: CarId;
-  readonly quantity: Exact;
 }
 
 /** Earliest received first. What went without a word from which lot is taken off the item's lots, the oldest first. */
@@ -68,13 +67,13 @@ export const shelfOf = (
  * of any of that item. A box can hold no more than the books have: what is beyond that was found.
  */
 const putAside = (shelf: readonly OnShelf[], { car, item, lot, quantity }: Boxed): readonly OnShelf[] => {
-  const isSame = ({ supply }: OnShelf): boolean => lotOf(supply) === lot;
+  const isSame = ({ supply }: OnShelf): boolean => placeOf(supply) === lot;
   const mayBe = shelf.filter(
     (each) => each.supply.item === item && each.supply.onlyFor === null && (lot === null || isSame(each)),
   );
   const rank = (each: OnShelf): number => 2 * Number(isSame(each)) + Number(each.isGood);
   const parts = new Map<OnShelf, Exact>();
-  let open = quantity;
+  let open = quantityOf(quantity);
   for (const each of mayBe.toSorted((a, b) => rank(b) - rank(a))) {
     const part = compare(each.supply.quantity, open) < 0 ? each.supply.quantity : open;
     open = subtract(open, part);
@@ -91,7 +90,9 @@ const putAside = (shelf: readonly OnShelf[], { car, item, lot, quantity }: Boxed
   });
 };
 
-const lotOf = ({ source }: Supply): LotId | null => (source.kind === 'lot' ? source.lot : null);
+/** The lot that it lies there as; null for bulk. */
+export const placeOf = ({ source }: Pick<Supply, 'source'>): LotId | null =>
+  source.kind === 'lot' ? source.lot : null;
 
 const common = (row: StockRow): Pick<Supply, 'item' | 'quantity' | 'onlyFor'> => ({
   item: row.item,
@@ -119,7 +120,7 @@ export const openOf = (shelf: readonly OnShelf[], item: Key): readonly Supply[] 
 export const reachFor = (shop: Pick<Shop, 'bins' | 'lots'>, shelf: readonly OnShelf[], item: Key): Reach => {
   const good = openOf(shelf, item);
   const [first] = good;
-  const lot = first?.source.kind === 'lot' ? first.source.lot : null;
+  const lot = first === undefined ? null : placeOf(first);
   return {
     bin: binOf(shop, item, lot),
     lot,

@@ -1,13 +1,12 @@
 /** Reads kits: those to pick, soonest first, and one of them line by line. */
 import 'server-only';
-import { ZERO, add, compare, subtract } from '@/lib/domain/base/exact';
-import type { Exact } from '@/lib/domain/base/exact';
+import { ZERO, compare, subtract } from '@/lib/domain/base/exact';
 import type { Assessment, Job } from '@/lib/domain/assess';
 import { assess } from '@/lib/domain/assess';
 import { planOf } from '@/lib/domain/facts';
 import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import { stillToPick } from '@/lib/domain/shop/kit-need';
-import { openOf } from '@/lib/domain/shop/shelf';
+import { openOf, placeOf } from '@/lib/domain/shop/shelf';
 import { stockText } from '@/lib/domain/shop/stock';
 import type { Database } from '@/lib/server/database';
 import { loadFloor, viewFacts } from '@/lib/server/load/car';
@@ -157,10 +156,10 @@ const lineView = (
   const over = subtract(picked, wanted);
   const report = car.kits[operation]?.reports.find((each) => each.item === item);
   const coming = comingWords(supplies, item);
-  const from = openOf(supplies.shelf, item).map(({ source, quantity }) => {
-    const lot = source.kind === 'lot' ? source.lot : null;
-    return { lot, quantity: stockText(quantity), aside: stockText(asideOf(supplies, item, lot)) };
-  });
+  const from = openOf(supplies.shelf, item).map((each) => ({
+    lot: placeOf(each),
+    quantity: stockText(each.quantity),
+  }));
   return {
     item,
     name: itemWords(supplies, plan, item),
@@ -184,12 +183,3 @@ const lineView = (
         : `${FAULTS[report.what]}, said ${tag(report.by, report.at).name} ${whenWords(setting.zone, supplies.today)(report.at)}`,
   };
 };
-
-const asideOf = ({ shelf }: Supplies, item: string, lot: string | null): Exact =>
-  shelf.reduce(
-    (sum, { supply: { item: of, source, quantity, onlyFor } }) =>
-      of === item && onlyFor !== null && (source.kind === 'lot' ? source.lot : null) === lot
-        ? add(sum, quantity)
-        : sum,
-    ZERO,
-  );

@@ -3,6 +3,7 @@ import 'server-only';
 import { STARTS_CLOCK } from '@/lib/domain/clocks';
 import type { Clock, Clocks } from '@/lib/domain/clocks';
 import type { Command } from '@/lib/domain/commands';
+import type { KitRow } from '@/lib/domain/car/kit-rows';
 import type { Car, PartRow } from '@/lib/domain/car/rows';
 import { factsWith } from '@/lib/domain/facts';
 import type { Facts } from '@/lib/domain/facts';
@@ -49,6 +50,7 @@ export const readSlice = async (
   const photos = await photosNow(tx, command);
   const gave = await gaveNow(tx, command);
   const stock = await stockNow(tx, command, shop);
+  const boxes = await boxesNow(tx, command);
   const slice = sliceOf(zone, given, {
     shop,
     car,
@@ -59,6 +61,7 @@ export const readSlice = async (
     photos,
     gave,
     stock,
+    boxes,
   });
   return released === null ? slice : { ...slice, facts: { ...slice.facts, plans: released } };
 };
@@ -73,19 +76,20 @@ interface Read {
   readonly photos: Facts['photos'];
   readonly gave: Facts['given'];
   readonly stock: Stock;
+  readonly boxes: Facts['boxes'];
 }
 
 const sliceOf = (
   zone: string,
   { command, now, actor, device, lastContact, isInOrder }: Given,
-  { shop, car, plan, document, there, clocks, photos, gave, stock }: Read,
+  { shop, car, plan, document, there, clocks, photos, gave, stock, boxes }: Read,
 ): Slice => {
   const occupancy = plan === null || document === undefined ? {} : { [plan]: byStage(document, there) };
   const moment = { now, doneAt: command.doneAt, lastContact, isInOrder, actor, device };
   return {
     facts: factsWith(
       shop,
-      { occupancy, clocks, photos, given: gave },
+      { occupancy, clocks, photos, given: gave, boxes },
       plansFor(command, shop, plan, document),
       moment,
       shopDay(zone),
@@ -115,10 +119,21 @@ export const foreseenSlice = (
   const [shop, car, head] = [kept.shop, kept.cars.get(id), kept.heads.get(id)];
   if (shop === null || car === undefined || head?.version !== car.version) return null;
   const { type } = command.claim;
-  if (giverOf(command) !== null) return null;
+  if (giverOf(command) !== null || stockAsked(command.claim, shop).length > 0) return null;
   if (type === 'advance-car' || STARTS_CLOCK.has(type) || photosIn(command).length > 0) return null;
   const document = plan === null ? undefined : kept.plans.get(plan);
-  const read = { shop, car, plan, document, there: [], clocks: {}, photos: {}, gave: {}, stock: {} };
+  const read = {
+    shop,
+    car,
+    plan,
+    document,
+    there: [],
+    clocks: {},
+    photos: {},
+    gave: {},
+    stock: {},
+    boxes: [],
+  };
   return { ...sliceOf(zone, given, read), car: id, head };
 };
 
@@ -183,7 +198,10 @@ const gaveNow = async (tx: Transaction, command: Command): Promise<Facts['given'
 const giverOf = ({ claim }: Command): string | null =>
   claim.type === 'receive-part' ? (claim.from ?? null) : null;
 
-/** The places that a claim about stock names, as they are; whoever takes from them on a car waits for the shop's lock. */
+/**
+ * The places that a claim about stock asks for, as they are, and held: whoever counts on a car shares the shop's lock with others
+ * that take from them.
+ */
 const stockNow = async (tx: Transaction, { claim }: Command, shop: Shop): Promise<Stock> => {
   const asked = stockAsked(claim, shop);
   return asked.length === 0
@@ -192,6 +210,14 @@ const stockNow = async (tx: Transaction, { claim }: Command, shop: Shop): Promis
         tx,
         asked.map(({ item, lot }) => stockKey({ item, lot: lot ?? null })),
       );
+};
+
+/** What lies in boxes: a bin that is said to be down holds none of it. */
+const boxesNow = async (tx: Transaction, { claim }: Command): Promise<Facts['boxes']> => {
+  if (claim.type !== 'pick-kit' || claim.emptied === undefined) return [];
+  const found = await tx.$queryRaw<{ car: string; row: KitRow }[]>`
+    SELECT k.car, k.row FROM car_kit k JOIN car c ON c.id = k.car WHERE NOT c.delivered ORDER BY k.car, k.key`;
+  return found.flatMap(({ car, row }) => row.lines.map((line) => ({ car, ...line })));
 };
 
 const photosIn = ({ claim }: Command): readonly string[] =>

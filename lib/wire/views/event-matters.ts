@@ -1,5 +1,5 @@
 /** The log's words for everything but operations and joints. */
-import type { Drawn } from '@/lib/domain/shop/stock';
+import type { Drawn, Recount } from '@/lib/domain/shop/stock';
 import type { Disposition, HoldScope } from '@/lib/domain/base/vocabulary';
 import { agreeing, counted } from '@/lib/domain/base/words';
 import type { RowSign } from './car';
@@ -134,7 +134,7 @@ export const matterLine = (
     case 'car-delivered':
       return line('seal', 'The car', 'is delivered');
     case 'kit-picked':
-      return line('passed', thing(event.operation), `has in its kit ${takenText(event.lines, words)}`);
+      return line('passed', thing(event.operation), pickedText(event, words));
     case 'kit-emptied':
       return line('hint', thing(event.operation), `gives back from its kit ${takenText(event.lines, words)}`);
     case 'kit-line-reported':
@@ -176,6 +176,15 @@ const FAULT_WORDS = {
   damaged: 'has a damaged part in its kit',
   missing: 'misses a part in its kit',
 } as const;
+
+const pickedText = (
+  { lines, emptied = [] }: { readonly lines: readonly Drawn[]; readonly emptied?: readonly Recount[] },
+  words: Words,
+): string => {
+  const down = [...new Set(emptied.map(({ item }) => words.thing(item)))].join(', ');
+  const picked = lines.length === 0 ? 'gets nothing in its kit' : `has in its kit ${takenText(lines, words)}`;
+  return down === '' ? picked : `${picked}; no more lies in the bin of ${down}`;
+};
 
 const takenText = (lines: readonly Drawn[], { thing }: Words): string =>
   lines

@@ -15,6 +15,7 @@ import type { LotInJoint } from '@/lib/domain/shop/lot-trace';
 import { quantityText } from '@/lib/domain/shop/need-words';
 import type { Lot, Shop } from '@/lib/domain/shop/rows';
 import { EMPTY_PLACE, quantityOf, stockKey } from '@/lib/domain/shop/stock';
+import type { Recount } from '@/lib/domain/shop/stock';
 import { OUT_WORDS } from '@/lib/domain/shop/stock-words';
 import type { Database } from '@/lib/server/database';
 import { loadEveryCar } from '@/lib/server/load/car';
@@ -69,23 +70,33 @@ const carsWith = async (db: Database, id: LotId, shop: Shop): Promise<readonly C
   });
 };
 
-type ToldOfLot = Extract<
+type ShopsOwn = Extract<
   Event,
   { type: 'stock-drawn' | 'stock-counted' | 'stock-put-back' | 'lot-quarantined' | 'lot-cleared' }
 >;
+/** A count, whether all of the shelf was counted or a kit found the bin down. */
+type Told = Exclude<ShopsOwn, { type: 'stock-counted' }> | CountOfLot;
+type CountOfLot = Recount & Pick<ShopsOwn, 'meta'> & { readonly type: 'stock-counted' };
 
-/** What the log tells of it in the shop's own stream, the earliest first. */
-const toldOf = async (db: Database, id: LotId): Promise<readonly ToldOfLot[]> => {
+/** What the log tells of it but fitting and using up, the earliest first. */
+const toldOf = async (db: Database, id: LotId): Promise<readonly Told[]> => {
   const stored = await db.$queryRaw<{ body: string }[]>`
     SELECT body FROM event
-    WHERE stream = 'shop'
-      AND type IN ('stock-drawn', 'stock-counted', 'stock-put-back', 'lot-quarantined', 'lot-cleared')
+    WHERE ((stream = 'shop'
+        AND type IN ('stock-drawn', 'stock-counted', 'stock-put-back', 'lot-quarantined', 'lot-cleared'))
+      OR (type = 'kit-picked' AND strpos(body, '"emptied":') > 0))
       AND strpos(body, ${`"lot":${JSON.stringify(id)}`}) > 0
-    ORDER BY version`;
+    ORDER BY position`;
   return stored
-    .map(({ body }) => (JSON.parse(body) as { event: ToldOfLot }).event)
+    .map(({ body }) => (JSON.parse(body) as { event: ShopsOwn | KitPicked }).event)
+    .flatMap((event): readonly Told[] => (event.type === 'kit-picked' ? countsIn(event) : [event]))
     .filter(({ lot }) => lot === id);
 };
+
+type KitPicked = Extract<Event, { type: 'kit-picked' }>;
+
+const countsIn = ({ emptied = [], meta }: KitPicked): readonly CountOfLot[] =>
+  emptied.map((place) => ({ ...place, type: 'stock-counted', meta }));
 
 const sum = (quantities: readonly Exact[]): Exact => quantities.reduce(add, ZERO);
 
@@ -100,7 +111,7 @@ const factsOf = ({ certificate, certificateAsked, expires }: Lot, { day }: Shelv
 
 const keptApart = (
   { quarantined, receivedAt }: Lot,
-  told: readonly ToldOfLot[],
+  told: readonly Told[],
   { shop, when }: Shelves,
 ): LotView['quarantined'] => {
   const last = told.findLast(({ type }) => type === 'lot-quarantined');
@@ -133,7 +144,7 @@ const carOf = (car: Car, plan: PlanDocument, standing: readonly LotInJoint[], un
 
 /** What went and is in no joint: each by its reason; what is left over came off a car again or was miscounted. */
 const goneOf = (
-  told: readonly ToldOfLot[],
+  told: readonly Told[],
   went: Exact,
   inCars: Exact,
   unit: string,
