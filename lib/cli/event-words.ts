@@ -87,7 +87,7 @@ const carWords = (event: CarEvent): string => {
     case 'operation-resumed':
       return event.takenOver ? `${event.operation} is taken over` : `${event.operation} goes on`;
     case 'operation-finished':
-      return `${event.operation} is finished`;
+      return `${event.operation} is finished${usedWords(event.drawn)}`;
     case 'operation-due-again':
       return `${event.operation} is due again, run ${event.run}: ${event.because}`;
     case 'operation-reopened':
@@ -208,6 +208,12 @@ const matterWords = (event: Exclude<CarEvent, { type: JointOrWork }>): string =>
     case 'part-received':
       return `${event.part} is here and good${event.from === undefined ? '' : `, off ${event.from}`}`;
   }
+};
+
+/** Of known lots only. */
+const usedWords = (drawn: readonly Drawn[] = []): string => {
+  const used = drawn.filter(({ lot }) => lot !== null);
+  return used.length === 0 ? '' : `; used up: ${used.map(takenWords).join(', ')}`;
 };
 
 const downWords = (emptied: readonly Recount[] = []): string =>

@@ -68,6 +68,8 @@ export const CAR_COMMANDS: Readonly<Record<CarClaim['type'], CommandRule>> = {
     'not-on-it',
     'crew-too-small',
     'hold-stands',
+    'value-unreadable',
+    'lot-of-other-item',
     'lot-quarantined',
     'lot-expired',
     ...BODY,

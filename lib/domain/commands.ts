@@ -119,6 +119,13 @@ export interface RecordCalibration {
   readonly tolerance?: string;
 }
 
+/** A lot that work used up. Without a quantity: all that the lots named before it leave. */
+export interface UsedLot {
+  readonly item: Key;
+  readonly lot: LotId;
+  readonly quantity?: string;
+}
+
 interface OnCar {
   readonly car: CarId;
 }
@@ -168,7 +175,8 @@ export type CarClaim =
   | (OnOperation & { readonly type: 'leave-operation'; readonly leftAs?: string })
   | (OnOperation & { readonly type: 'resume-operation' })
   | (OnOperation & { readonly type: 'take-over-operation' })
-  | (OnOperation & Photographed & { readonly type: 'finish-operation' })
+  /** `lots`: which lots what it used up came from. */
+  | (OnOperation & Photographed & { readonly type: 'finish-operation'; readonly lots?: readonly UsedLot[] })
   | (OnJoint & Photographed & { readonly type: 'snug-joint'; readonly hardware?: readonly FittedClaim[] })
   | (OnJoint &
       TorqueEvidence &

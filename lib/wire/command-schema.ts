@@ -175,6 +175,10 @@ const jointClaims = [
   }),
 ] as const;
 
+const usedLots = z
+  .array(z.strictObject({ item: idSchema, lot: idSchema, quantity: figure.optional() }))
+  .max(100);
+
 const workClaims = [
   z.strictObject(onOperation('start-operation')),
   z.strictObject(onOperation('join-operation')),
@@ -182,7 +186,7 @@ const workClaims = [
   z.strictObject({ ...onOperation('leave-operation'), leftAs: words.optional() }),
   z.strictObject(onOperation('resume-operation')),
   z.strictObject(onOperation('take-over-operation')),
-  z.strictObject({ ...onOperation('finish-operation'), photos }),
+  z.strictObject({ ...onOperation('finish-operation'), lots: usedLots.optional(), photos }),
   z.strictObject(onCheck('begin-check')),
   z.strictObject({
     ...onCheck('pass-check'),

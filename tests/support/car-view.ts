@@ -1,5 +1,6 @@
 /** What the car's page would show somebody of a shop that only the rules know. */
 import { carViewOf } from '@/lib/server/queries/car/view';
+import { NO_STORES } from '@/lib/server/queries/sign-off/lot-choices';
 import type { CarView } from '@/lib/wire/views/car';
 import type { Shop } from './shop';
 
@@ -14,6 +15,6 @@ export const viewOf = (shop: Shop, me = 'leo'): CarView => {
       setting: { name: 'Shop', zone: 'UTC' },
       floor: [car],
     },
-    { signature: null, lately: [], chosen: {} },
+    { signature: null, lately: [], chosen: {}, stores: NO_STORES },
   );
 };

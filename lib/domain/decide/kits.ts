@@ -129,7 +129,7 @@ const report = (
 const lotOf = (lines: readonly Drawn[]): Drawn['lot'] =>
   lines.length === 1 ? (lines[0]?.lot ?? null) : null;
 
-const unreadable = ({ item, quantity }: KitLine): readonly Refusal[] =>
+export const unreadable = ({ item, quantity }: Pick<KitLine, 'item' | 'quantity'>): readonly Refusal[] =>
   compare(quantityOf(quantity), ZERO) > 0
     ? []
     : [

@@ -186,6 +186,12 @@ const pickedText = (
   return down === '' ? picked : `${picked}; no more lies in the bin of ${down}`;
 };
 
+/** What it used up of known lots. */
+export const usedText = (drawn: readonly Drawn[] = [], words: Words): string => {
+  const used = drawn.filter(({ lot }) => lot !== null);
+  return used.length === 0 ? '' : `; used up: ${takenText(used, words)}`;
+};
+
 const takenText = (lines: readonly Drawn[], { thing }: Words): string =>
   lines
     .map(({ item, lot, quantity }) => `${quantity} ${thing(item)}${lot === null ? '' : `, lot ${lot}`}`)
