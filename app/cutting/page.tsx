@@ -1,10 +1,12 @@
 import type { Metadata } from 'next';
 import { Suspense } from 'react';
 import type { ReactNode } from 'react';
-import { CutBars, CutOffPattern } from '@/components/cutting/bars';
+import { CutOffPattern } from '@/components/cutting/bars';
 import { CutCars } from '@/components/cutting/cars';
 import { CutMarks, capital } from '@/components/cutting/marks';
 import { Rack } from '@/components/cutting/rack';
+import { SawBars } from '@/components/cutting/saw-bars';
+import { Sawn } from '@/components/cutting/sawn';
 import { PrintButton } from '@/components/ui/print-button';
 import { FollowFloor } from '@/components/shop/follow';
 import { Glyph } from '@/components/ui/glyph';
@@ -49,7 +51,7 @@ export default async function Page({ searchParams }: PageProps) {
 async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
   const clock = await floorClock(database());
   const view = await cuttingView(database(), chosen, new Date().toISOString());
-  const { says, cars, items, toDraw, notes, asOf } = view;
+  const { says, cars, items, toDraw, notes, sawn, asOf } = view;
   const answers = cuttingAnswers(
     toDraw.flatMap((each) => (each === null ? [] : [each.problem])),
     SECONDS,
@@ -103,7 +105,7 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
             ))}
             {draw === null || answer === undefined ? null : (
               <Suspense fallback={<Waiting />}>
-                <Drawn name={name} draw={draw} answer={answer} />
+                <Drawn item={key} name={name} draw={draw} answer={answer} />
               </Suspense>
             )}
           </section>
@@ -116,6 +118,7 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
           ))}
         </div>
       )}
+      <Sawn sawn={sawn} />
     </>
   );
 }
@@ -133,12 +136,13 @@ const unbroken = (says: string): ReactNode =>
   );
 
 interface DrawnProps {
+  readonly item: string;
   readonly name: string;
   readonly draw: ToDraw;
   readonly answer: Promise<FoundPlan>;
 }
 
-async function Drawn({ name, draw, answer }: DrawnProps) {
+async function Drawn({ item, name, draw, answer }: DrawnProps) {
   const found = await answer.catch((error: unknown) => {
     console.error(error);
     return null;
@@ -152,7 +156,7 @@ async function Drawn({ name, draw, answer }: DrawnProps) {
         </span>
       </p>
     );
-  return <CutBars drawing={cutDrawing(draw, found)} name={name} />;
+  return <SawBars item={item} drawing={cutDrawing(draw, found)} name={name} />;
 }
 
 function Waiting() {

@@ -1,4 +1,6 @@
 /** What happened, in a few words each: for the lines under an accepted command. */
+import type { SawnBar } from '@/lib/domain/cut-payload';
+import type { SawnPiece } from '@/lib/domain/shop/sawn';
 import type { Drawn, Recount } from '@/lib/domain/shop/stock';
 import type { Event } from '@/lib/domain/events';
 import { OUT_WORDS, placeWords } from '@/lib/domain/shop/stock-words';
@@ -57,6 +59,10 @@ const shopWords = (event: ShopEvent): string => {
       return `${placeWords(event)} lies in ${event.bin}`;
     case 'remnants-counted':
       return `rests of ${event.item} in the rack: ${event.lengths.join(', ') || 'none'}`;
+    case 'bars-sawn':
+      return `${event.item} sawn: ${event.bars.map(barWords).join('; ')}`;
+    case 'pieces-recut':
+      return `${event.item} to be cut again: ${event.pieces.map(pieceWords).join(', ')}`;
     case 'rate-set':
       return `an hour of the shop has its rate from ${event.rate.id}`;
     default:
@@ -209,6 +215,12 @@ const matterWords = (event: Exclude<CarEvent, { type: JointOrWork }>): string =>
       return `${event.part} is here and good${event.from === undefined ? '' : `, off ${event.from}`}`;
   }
 };
+
+const barWords = ({ from, length, pieces, left }: SawnBar): string =>
+  `${from === 'rest' ? 'rest' : 'length'} of ${length} into ${pieces.map(pieceWords).join(', ')}${left === null ? '' : `, ${left} kept`}`;
+
+const pieceWords = ({ car, piece, length, count }: SawnPiece): string =>
+  `${String(count)} × ${piece} ${length} for ${car}`;
 
 /** Of known lots only. */
 const usedWords = (drawn: readonly Drawn[] = []): string => {

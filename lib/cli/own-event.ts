@@ -84,6 +84,8 @@ export const OWN_EVENT: Readonly<Record<ClaimType, EventType>> = {
   'send-parts': 'part-sent',
   'return-parts': 'part-returned',
   'count-remnants': 'remnants-counted',
+  'saw-bars': 'bars-sawn',
+  'recut-pieces': 'pieces-recut',
   'open-trip': 'trip-opened',
   'promise-trip': 'trip-promised',
   'bill-trip': 'trip-billed',

@@ -22,6 +22,7 @@ import type {
 } from './base/vocabulary';
 import type { FittedClaim } from './car/hardware';
 import type { ComponentClaim, ReceivePart } from './component-claims';
+import type { CutClaim } from './cut-claims';
 import type { KitClaim } from './kit-claims';
 import type { PurchaseClaim } from './purchase-claims';
 import type { Qualification, QualificationEnd } from './shop/rows';
@@ -87,6 +88,7 @@ export type ShopClaim =
   | { readonly type: 'quarantine-lot'; readonly lot: LotId; readonly reason: string }
   | { readonly type: 'clear-lot'; readonly lot: LotId; readonly reason: string }
   | StockClaim
+  | CutClaim
   | SupplyClaim
   | PurchaseClaim
   | TripClaim

@@ -1,5 +1,6 @@
 /** What happened to the shop's own books: people, tools, plans, lots. `events.ts` puts them beside what happens on cars. */
 import type { Instant, Key, LotId, PersonId, Role, ToolId } from './base/vocabulary';
+import type { CutPayload } from './cut-payload';
 import type { PurchasePayload } from './purchase-payload';
 import type { TripPayload } from './trip-payload';
 import type { HourRate } from './shop/rates';
@@ -53,6 +54,7 @@ export type ShopPayload =
   | (Recount & { readonly type: 'stock-counted' })
   | (StockPlace & { readonly type: 'stock-put-away'; readonly bin: string })
   | { readonly type: 'remnants-counted'; readonly item: Key; readonly lengths: readonly string[] }
+  | CutPayload
   | SupplyPayload
   | PurchasePayload
   | TripPayload

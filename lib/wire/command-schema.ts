@@ -23,6 +23,7 @@ import { componentClaims, tripClaims } from './component-schema';
 import { kitClaims } from './kit-schema';
 import { photosSchema } from './photo-schema';
 import { purchaseClaims } from './purchase-schema';
+import { cutClaims } from './cut-schema';
 import { stockClaims } from './stock-schema';
 import type { Plain, Same } from './same-shape';
 import { supplyClaims } from './supply-schema';
@@ -125,6 +126,7 @@ const shopClaims = (instant: ReturnType<typeof instantSchema>) =>
     z.strictObject({ ...is('quarantine-lot'), lot: idSchema, reason: words }),
     z.strictObject({ ...is('clear-lot'), lot: idSchema, reason: words }),
     ...stockClaims,
+    ...cutClaims,
     ...purchaseClaims,
     ...tripClaims,
   ] as const;

@@ -109,6 +109,23 @@ export const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
   'send-parts': { ...CAR, type: 'send-parts', trip: '1', parts: [{ part: 'P-1', work: 'skim' }] },
   'return-parts': { ...CAR, type: 'return-parts', trip: '1', parts: [{ part: 'P-1', how: 'done' }] },
   'count-remnants': { type: 'count-remnants', item: 'T60', lengths: ['640 mm'] },
+  'saw-bars': {
+    type: 'saw-bars',
+    item: 'T60',
+    bars: [
+      {
+        from: 'rest',
+        length: '640 mm',
+        pieces: [{ car: 'C1', piece: 'gusset', length: '340 mm', count: 1 }],
+        left: '',
+      },
+    ],
+  },
+  'recut-pieces': {
+    type: 'recut-pieces',
+    item: 'T60',
+    pieces: [{ car: 'C1', piece: 'gusset', length: '340 mm', count: 1 }],
+  },
   'open-trip': { type: 'open-trip', trip: '1', supplier: 'O', goes: '2026-03-02', due: '2026-03-09' },
   'promise-trip': { type: 'promise-trip', trip: '1', due: '2026-03-11' },
   'bill-trip': { type: 'bill-trip', trip: '1', lines: [{ car: 'C1', part: 'P-1', money: 4500 }] },

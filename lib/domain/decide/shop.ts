@@ -24,6 +24,7 @@ import type { World } from '@/lib/domain/world';
 import { decidePurchase } from './purchases';
 import { receivedLot } from './received-lot';
 import type { ShopDecision } from './shop-decision';
+import { decideSawing } from './sawing';
 import { decideStock } from './stock';
 import { decideTrip } from './trips';
 
@@ -32,11 +33,7 @@ const deny = (...refusals: readonly Refusal[]): ShopDecision => ({ refusals, eve
 const unknown = (what: string, key: string): ShopDecision => deny(refuse('unknown-thing', { what, key }));
 const there = (what: string, key: string): ShopDecision => deny(refuse('already-there', { what, key }));
 
-export const decideShop = (
-  facts: Facts,
-  { stock, shop }: Pick<World, 'stock' | 'shop'>,
-  claim: ShopClaim,
-): ShopDecision => {
+export const decideShop = (facts: Facts, { stock, shop, cars }: World, claim: ShopClaim): ShopDecision => {
   switch (claim.type) {
     case 'receive-stock':
     case 'count-stock':
@@ -45,6 +42,9 @@ export const decideShop = (
     case 'put-away':
     case 'count-remnants':
       return decideStock(facts, stock, claim);
+    case 'saw-bars':
+    case 'recut-pieces':
+      return decideSawing(facts, { shop, cars }, claim);
     case 'approve-order':
     case 'receive-order':
     case 'promise-order':

@@ -5,6 +5,7 @@ import type { Refusal } from '@/lib/domain/base/refusals';
 import type { ClaimOf } from '@/lib/domain/commands';
 import type { Facts } from '@/lib/domain/facts';
 import { parseLength } from '@/lib/domain/plan/cut';
+import { sortedLengths } from '@/lib/domain/shop/remnants';
 import { parseBin } from '@/lib/domain/shop/lot-state';
 import { EMPTY_PLACE, foundBeyond, recount, stockKey, stockText } from '@/lib/domain/shop/stock';
 import type { Stock, StockPlace } from '@/lib/domain/shop/stock';
@@ -32,7 +33,6 @@ export const decideStock = (facts: Facts, stock: Stock, claim: StockClaim): Shop
 const unreadable = (field: string, text: string, wanted: string): Refusal =>
   refuse('value-unreadable', { field, text, wanted });
 
-/** The longest first, so that the rack reads as one looks along it; lengths are kept as they were said. */
 const rackCounted = ({ item, lengths }: ClaimOf<'count-remnants'>): ShopDecision => {
   const read = lengths.map((text) => ({ text: text.trim(), length: parseLength(text) }));
   const bad = read.filter(({ length }) => length === null || compare(length, ZERO) <= 0);
@@ -40,8 +40,7 @@ const rackCounted = ({ item, lengths }: ClaimOf<'count-remnants'>): ShopDecision
     return denied(
       bad.map(({ text }) => unreadable(`a rest of ${item}`, text, 'a length with its unit, such as 640 mm')),
     );
-  const sorted = read.toSorted((a, b) => compare(b.length ?? ZERO, a.length ?? ZERO)).map(({ text }) => text);
-  return accepted({ type: 'remnants-counted', item, lengths: sorted });
+  return accepted({ type: 'remnants-counted', item, lengths: sortedLengths(read.map(({ text }) => text)) });
 };
 
 /** All lines or none. The same place twice would count the second time what the first has changed already. */

@@ -11,7 +11,7 @@ export const readStock = async (db: Reader, keys: readonly string[]): Promise<St
   stockOf(
     await db.$queryRaw<
       Found[]
-    >`SELECT id, row FROM stock WHERE id = ANY(${[...keys]}) ORDER BY id COLLATE "C" FOR NO KEY UPDATE`,
+    >`SELECT id, row FROM stock WHERE id = ANY(${[...keys]}) ORDER BY id FOR NO KEY UPDATE`,
   );
 
 interface Found {

@@ -12,6 +12,7 @@ import type { Shop } from '@/lib/domain/shop/rows';
 import { stockKey } from '@/lib/domain/shop/stock';
 import type { Stock } from '@/lib/domain/shop/stock';
 import { stockAsked } from '@/lib/domain/touches';
+import { carsOfCut, isCutClaim } from '@/lib/domain/cut-claims';
 import { isPurchaseClaim } from '@/lib/domain/purchase-claims';
 import { isSupplyClaim } from '@/lib/domain/supply-claims';
 import type { World } from '@/lib/domain/world';
@@ -63,7 +64,9 @@ export const readSlice = async (
     stock,
     boxes,
   });
-  return released === null ? slice : { ...slice, facts: { ...slice.facts, plans: released } };
+  if (released === null) return slice;
+  const cars = await cutFor(tx, command);
+  return { facts: { ...slice.facts, plans: released }, world: { ...slice.world, cars } };
 };
 
 interface Read {
@@ -234,15 +237,21 @@ const plansFor = (
   return command.claim.type === 'start-car' && shop.plans[plan] === undefined ? {} : { [plan]: document };
 };
 
-/** Whoever names items is judged by those of all released plans, which `runCommand` has read before. */
+/** Whoever names items, or cars that want pieces of them, is judged by those of all released plans, which `runCommand` has read before. */
 const releasedFor = (
   { claim }: Command,
   { plans }: Kept,
   shop: Shop,
 ): Readonly<Record<string, PlanDocument>> | null =>
-  isSupplyClaim(claim) || isPurchaseClaim(claim)
+  isSupplyClaim(claim) || isPurchaseClaim(claim) || isCutClaim(claim)
     ? Object.fromEntries([...plans].filter(([hash]) => shop.plans[hash] !== undefined))
     : null;
+
+/** Those for which something is sawn. Their work may go on meanwhile: what they want cut is a claim's measure, and changes no row of theirs. */
+const cutFor = async (tx: Transaction, { claim }: Command): Promise<World['cars']> =>
+  isCutClaim(claim)
+    ? Object.fromEntries((await readCars(tx, carsOfCut(claim))).map((car) => [car.id, car]))
+    : {};
 
 const shopNow = async (tx: Transaction, kept: Kept, { shopVersion, tool }: Locked): Promise<Shop> => {
   const shop = kept.shop?.version === shopVersion ? kept.shop : await readShop(tx, kept);

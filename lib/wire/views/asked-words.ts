@@ -87,6 +87,8 @@ const ASKED: Readonly<Record<ClaimType, string>> = {
   'send-parts': 'Send parts out',
   'return-parts': 'Count parts in',
   'count-remnants': 'Count the rests of …',
+  'saw-bars': 'Sawn: bars of a cut plan',
+  'recut-pieces': 'Cut pieces again',
   'open-trip': 'Plan a trip',
   'promise-trip': 'Say when a trip is back',
   'bill-trip': 'Enter the bill of a trip',

@@ -118,6 +118,8 @@ const KINDS: Readonly<Record<EventType, true>> = {
   'kit-emptied': true,
   'kit-line-reported': true,
   'remnants-counted': true,
+  'bars-sawn': true,
+  'pieces-recut': true,
   'part-graded': true,
   'part-sent': true,
   'part-returned': true,
