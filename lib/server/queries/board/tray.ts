@@ -1,0 +1,47 @@
+/** The tray of the board: what may begin now, and what of it lacks parts, on all cars. */
+import 'server-only';
+import type { Job } from '@/lib/domain/assess';
+import type { Row } from './row';
+import { kitNow, missingWords } from '@/lib/server/queries/kits/supplies';
+import type { Supplies } from '@/lib/server/queries/kits/supplies';
+import { jobHref } from '@/lib/server/queries/my-work/opened';
+import type { ReadyTray, TrayJob, TrayList } from '@/lib/wire/views/board';
+import { durationWords } from '@/lib/wire/views/duration';
+import { namesOf } from '@/lib/wire/views/names';
+
+/** More than these nobody reads in a tray; the rest stands on the cars' pages. */
+const MOST = 12;
+
+/** What the gate before a car asks for comes first, then what may be done ahead. */
+export const trayOf = (rows: readonly Row[], supplies: Supplies): ReadyTray => {
+  const jobs = rows
+    .flatMap((row) => row.jobs.filter(({ state }) => state === 'ready').map((job) => ({ row, job })))
+    .toSorted((a, b) => aheadOf(a.row, a.job) - aheadOf(b.row, b.job))
+    .map(({ row, job }) => trayJob(row, job, supplies));
+  return {
+    ready: listOf(jobs.filter(({ lacks }) => lacks === '')),
+    butForParts: listOf(jobs.filter(({ lacks }) => lacks !== '')),
+  };
+};
+
+const aheadOf = ({ car }: Row, { due }: Job): number => Math.max(0, due - car.stage);
+
+const listOf = (jobs: readonly TrayJob[]): TrayList => ({
+  jobs: jobs.slice(0, MOST),
+  more: Math.max(0, jobs.length - MOST),
+});
+
+/** Only operations take a kit, and can lack parts. */
+const trayJob = ({ plan, car, of }: Row, { id, kind, key }: Job, supplies: Supplies): TrayJob => {
+  const minutes = kind === 'operation' ? (plan.operations.get(key)?.minutes ?? 0) : 0;
+  return {
+    id: `${car.id} ${id}`,
+    href: jobHref(car, id),
+    chassis: car.chassis,
+    colour: car.colour,
+    key,
+    name: namesOf(plan.document)(key) ?? key,
+    takes: minutes === 0 ? '' : durationWords(minutes),
+    lacks: kind === 'operation' ? missingWords(supplies, plan, kitNow(supplies, plan, of, key)) : '',
+  };
+};
