@@ -1,6 +1,5 @@
 import type { Metadata } from 'next';
 import { Suspense } from 'react';
-import type { ReactNode } from 'react';
 import { CutOffPattern } from '@/components/cutting/bars';
 import { CutCars } from '@/components/cutting/cars';
 import { CutMarks, capital } from '@/components/cutting/marks';
@@ -11,6 +10,7 @@ import { PrintButton } from '@/components/ui/print-button';
 import { FollowFloor } from '@/components/shop/follow';
 import { Glyph } from '@/components/ui/glyph';
 import { PageWaiting } from '@/components/ui/page-waiting';
+import { Unbroken } from '@/components/ui/unbroken';
 import { ShopStrip } from '@/app/shop-strip';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
@@ -65,7 +65,9 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
       <div className="pagetop">
         <div>
           <h1>Cutting</h1>
-          <p className="dim">{unbroken(says)}</p>
+          <p className="dim">
+            <Unbroken says={says} />
+          </p>
           <p className="dim onpaper">Cut sheet as of {asOf}. What was cut since is not in it.</p>
         </div>
         {items.length === 0 ? null : (
@@ -122,18 +124,6 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
     </>
   );
 }
-
-/** A code never breaks across lines. */
-const unbroken = (says: string): ReactNode =>
-  says.split(/(\w+-\d+)/u).map((part, at) =>
-    at % 2 === 0 ? (
-      part
-    ) : (
-      <span key={at} className="nb">
-        {part}
-      </span>
-    ),
-  );
 
 interface DrawnProps {
   readonly item: string;

@@ -78,10 +78,9 @@ export function SawBars({ item, name, drawing }: SawBarsProps) {
                   setAsked(index);
                 }}
               >
-                Another rest left
+                Sawn, another rest
                 <span className="vh">
-                  {' '}
-                  of {bar} of {name}
+                  : {bar} of {name}
                 </span>
               </Button>
             </>

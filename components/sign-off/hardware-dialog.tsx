@@ -2,6 +2,7 @@
 
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
+import { Unbroken } from '@/components/ui/unbroken';
 import type { FittedClaim } from '@/lib/domain/car/hardware';
 import { freshAt, lotWords } from '@/lib/wire/views/lot-words';
 import type { HardwareView, LotChoice } from '@/lib/wire/views/sign-off';
@@ -101,7 +102,9 @@ export function HardwareDialog(props: {
                 <span>
                   <b>{name}</b>
                   <br />
-                  <span className="small dim">{says}</span>
+                  <span className="small dim">
+                    <Unbroken says={says} />
+                  </span>
                 </span>
               </button>
             </li>

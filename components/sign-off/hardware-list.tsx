@@ -1,4 +1,5 @@
 import { Glyph } from '@/components/ui/glyph';
+import { Unbroken } from '@/components/ui/unbroken';
 import type { FittedClaim } from '@/lib/domain/car/hardware';
 import { lotWords } from '@/lib/wire/views/lot-words';
 import type { HardwareView, JointView } from '@/lib/wire/views/sign-off';
@@ -26,8 +27,7 @@ export function HardwareList({ lines, joint, claims, onChange }: HardwareListPro
             </b>
             <br />
             <span className="small dim">
-              {stateWords(line, joint)}
-              {claimWords(line, claims)}
+              <Unbroken says={`${stateWords(line, joint)}${claimWords(line, claims)}`} />
             </span>
           </span>
           {onChange !== undefined &&

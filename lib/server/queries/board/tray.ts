@@ -4,7 +4,7 @@ import type { Job } from '@/lib/domain/assess';
 import type { Row } from './row';
 import { kitNow, missingWords } from '@/lib/server/queries/kits/supplies';
 import type { Supplies } from '@/lib/server/queries/kits/supplies';
-import { jobHref } from '@/lib/server/queries/my-work/opened';
+import { JOB_WORDS, jobHref } from '@/lib/server/queries/my-work/opened';
 import type { ReadyTray, TrayJob, TrayList } from '@/lib/wire/views/board';
 import { durationWords } from '@/lib/wire/views/duration';
 import { namesOf } from '@/lib/wire/views/names';
@@ -12,11 +12,15 @@ import { namesOf } from '@/lib/wire/views/names';
 /** More than these nobody reads in a tray; the rest stands on the cars' pages. */
 const MOST = 12;
 
-/** What the gate before a car asks for comes first, then what may be done ahead. */
+/** What the gate before a car asks for comes first, then what may be done ahead; of each car one, then the next of each. */
 export const trayOf = (rows: readonly Row[], supplies: Supplies): ReadyTray => {
   const jobs = rows
-    .flatMap((row) => row.jobs.filter(({ state }) => state === 'ready').map((job) => ({ row, job })))
-    .toSorted((a, b) => aheadOf(a.row, a.job) - aheadOf(b.row, b.job))
+    .flatMap((row) => {
+      const ready = row.jobs.filter(({ state }) => state === 'ready');
+      const sorted = ready.toSorted((a, b) => aheadOf(row, a) - aheadOf(row, b));
+      return sorted.map((job, index) => ({ row, job, index }));
+    })
+    .toSorted((a, b) => aheadOf(a.row, a.job) - aheadOf(b.row, b.job) || a.index - b.index)
     .map(({ row, job }) => trayJob(row, job, supplies));
   return {
     ready: listOf(jobs.filter(({ lacks }) => lacks === '')),
@@ -34,13 +38,14 @@ const listOf = (jobs: readonly TrayJob[]): TrayList => ({
 /** Only operations take a kit, and can lack parts. */
 const trayJob = ({ plan, car, of }: Row, { id, kind, key }: Job, supplies: Supplies): TrayJob => {
   const minutes = kind === 'operation' ? (plan.operations.get(key)?.minutes ?? 0) : 0;
+  const name = namesOf(plan.document)(key) ?? of.stopgaps[key]?.what ?? key;
   return {
     id: `${car.id} ${id}`,
     href: jobHref(car, id),
     chassis: car.chassis,
     colour: car.colour,
     key,
-    name: namesOf(plan.document)(key) ?? key,
+    name: kind === 'operation' ? name : `${JOB_WORDS[kind]}: ${name}`,
     takes: minutes === 0 ? '' : durationWords(minutes),
     lacks: kind === 'operation' ? missingWords(supplies, plan, kitNow(supplies, plan, of, key)) : '',
   };

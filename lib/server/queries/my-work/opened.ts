@@ -15,7 +15,7 @@ import { jobJoint, jointsOf, toolLines, torqueLine, torqueOf } from './job-thing
 import { kitLines } from './kit-lines';
 import type { ReachOf } from './kit-lines';
 
-const JOB_WORDS: Readonly<Record<Job['kind'], string>> = {
+export const JOB_WORDS: Readonly<Record<Job['kind'], string>> = {
   operation: 'Operation',
   restore: 'Restore',
   renew: 'Renew',
