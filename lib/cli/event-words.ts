@@ -1,6 +1,5 @@
 /** What happened, in a few words each: for the lines under an accepted command. */
-import type { SawnBar } from '@/lib/domain/cut-payload';
-import type { SawnPiece } from '@/lib/domain/shop/sawn';
+import type { SawnBar, SawnPiece } from '@/lib/domain/shop/sawn';
 import type { Drawn, Recount } from '@/lib/domain/shop/stock';
 import type { Event } from '@/lib/domain/events';
 import { OUT_WORDS, placeWords } from '@/lib/domain/shop/stock-words';

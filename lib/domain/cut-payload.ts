@@ -1,14 +1,6 @@
 /** What happened at the saw. Stock by quantity does not change: what a piece of work uses up is drawn when it finishes. */
 import type { Key } from './base/vocabulary';
-import type { SawnPiece } from './shop/sawn';
-
-export interface SawnBar {
-  readonly from: 'rest' | 'new';
-  readonly length: string;
-  readonly pieces: readonly SawnPiece[];
-  /** What went into the rack; null = nothing. */
-  readonly left: string | null;
-}
+import type { SawnBar, SawnPiece } from './shop/sawn';
 
 export type CutPayload =
   | { readonly type: 'bars-sawn'; readonly item: Key; readonly bars: readonly SawnBar[] }

@@ -11,21 +11,10 @@ import { parsePieces, readCut } from '@/lib/domain/plan/cut';
 import type { CutTerms } from '@/lib/domain/plan/cut';
 import { wholeUnits } from './cutting';
 import type { CuttingProblem, StockLength } from './cutting';
+import type { CutWanted } from './cut-wanted';
 import { stillToSaw } from './sawn';
 import type { SawnRows } from './sawn';
 import { shareToCome } from './need-work';
-
-/** Pieces that are alike, for one piece of work on one car. Lengths are in millimetres. */
-export interface CutWanted {
-  readonly car: CarId;
-  readonly operation: StateKey;
-  /** The run that takes them. */
-  readonly run: number;
-  readonly item: Key;
-  readonly piece: string;
-  readonly length: Exact;
-  readonly count: number;
-}
 
 export interface CarCuts {
   readonly wanted: readonly CutWanted[];

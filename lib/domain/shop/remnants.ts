@@ -2,9 +2,9 @@
 import { ZERO, compare } from '@/lib/domain/base/exact';
 import type { Instant, Key, PersonId } from '@/lib/domain/base/vocabulary';
 import { parseLength } from '@/lib/domain/plan/cut';
-import type { SawnBar } from '@/lib/domain/cut-payload';
 import type { Remnant } from './cut-list';
 import { isLength } from './sawn';
+import type { SawnBar } from './sawn';
 
 export interface RemnantRow {
   readonly item: Key;

@@ -3,7 +3,7 @@ import { compare, toDecimalText } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
 import type { CarId, Instant, Key, PersonId, StateKey } from '@/lib/domain/base/vocabulary';
 import { parseLength } from '@/lib/domain/plan/cut';
-import type { CutWanted } from './cut-list';
+import type { CutWanted } from './cut-wanted';
 
 /** Alike, for one run of one piece of work. */
 export interface SawnPiece {
@@ -14,6 +14,15 @@ export interface SawnPiece {
   /** In millimetres, with the unit. */
   readonly length: string;
   readonly count: number;
+}
+
+/** A bar as it was sawn. */
+export interface SawnBar {
+  readonly from: 'rest' | 'new';
+  readonly length: string;
+  readonly pieces: readonly SawnPiece[];
+  /** What went into the rack; null = nothing. */
+  readonly left: string | null;
 }
 
 /** All of them that were sawn, less those that are cut again. */

@@ -1,6 +1,5 @@
 /** What happened to the shop's own books, in the shop's words. */
-import type { SawnBar } from '@/lib/domain/cut-payload';
-import type { SawnPiece } from '@/lib/domain/shop/sawn';
+import type { SawnBar, SawnPiece } from '@/lib/domain/shop/sawn';
 import { all, conditionWords } from '@/lib/domain/base/words';
 import type { ShopPayload } from '@/lib/domain/shop-payload';
 import { OUT_WORDS, placeWords } from '@/lib/domain/shop/stock-words';

@@ -4,10 +4,11 @@ import type { Job } from '@/lib/domain/assess';
 import type { Row } from './row';
 import { kitNow, missingWords } from '@/lib/server/queries/kits/supplies';
 import type { Supplies } from '@/lib/server/queries/kits/supplies';
-import { JOB_WORDS, jobHref } from '@/lib/server/queries/my-work/opened';
+import { JOB_WORDS } from '@/lib/server/queries/my-work/opened';
 import type { ReadyTray, TrayJob, TrayList } from '@/lib/wire/views/board';
 import { durationWords } from '@/lib/wire/views/duration';
 import { namesOf } from '@/lib/wire/views/names';
+import { anchorOf } from '@/lib/wire/views/said-line';
 
 /** More than these nobody reads in a tray; the rest stands on the cars' pages. */
 const MOST = 12;
@@ -41,7 +42,7 @@ const trayJob = ({ plan, car, of }: Row, { id, kind, key }: Job, supplies: Suppl
   const name = namesOf(plan.document)(key) ?? of.stopgaps[key]?.what ?? key;
   return {
     id: `${car.id} ${id}`,
-    href: jobHref(car, id),
+    href: hrefOf(car.id, kind, key),
     chassis: car.chassis,
     colour: car.colour,
     key,
@@ -49,4 +50,21 @@ const trayJob = ({ plan, car, of }: Row, { id, kind, key }: Job, supplies: Suppl
     takes: minutes === 0 ? '' : durationWords(minutes),
     lacks: kind === 'operation' ? missingWords(supplies, plan, kitNow(supplies, plan, of, key)) : '',
   };
+};
+
+/** A joint has a sheet of its own; all other work is a line of the car's page. */
+const hrefOf = (car: string, kind: Job['kind'], key: string): string => {
+  const page = `/cars/${encodeURIComponent(car)}`;
+  switch (kind) {
+    case 'restore':
+    case 'renew':
+    case 'retorque':
+    case 'recheck':
+    case 'verify':
+      return `${page}/joints/${encodeURIComponent(key)}`;
+    case 'decide':
+      return `${page}#${anchorOf('finding', key)}`;
+    default:
+      return `${page}#${anchorOf(kind, key)}`;
+  }
 };
