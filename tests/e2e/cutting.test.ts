@@ -54,7 +54,7 @@ test('what five cars take together is proved, drawn true to length, and fit for 
   await tube.getByText('One bar is sawn').waitFor();
   await page
     .getByRole('region', { name: /^Sawn, and not built in/ })
-    .getByText('tower brace')
+    .getByText('tower brace', { exact: true })
     .waitFor();
   expect(await amiss(watched, 'cutting-sawn')).toEqual([]);
 });
