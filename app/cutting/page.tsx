@@ -1,14 +1,16 @@
 import type { Metadata } from 'next';
 import { Suspense } from 'react';
-import type { ReactNode } from 'react';
-import { CutBars, CutOffPattern } from '@/components/cutting/bars';
+import { CutOffPattern } from '@/components/cutting/bars';
 import { CutCars } from '@/components/cutting/cars';
 import { CutMarks, capital } from '@/components/cutting/marks';
 import { Rack } from '@/components/cutting/rack';
+import { SawBars } from '@/components/cutting/saw-bars';
+import { Sawn } from '@/components/cutting/sawn';
 import { PrintButton } from '@/components/ui/print-button';
 import { FollowFloor } from '@/components/shop/follow';
 import { Glyph } from '@/components/ui/glyph';
 import { PageWaiting } from '@/components/ui/page-waiting';
+import { Unbroken } from '@/components/ui/unbroken';
 import { ShopStrip } from '@/app/shop-strip';
 import { present } from '@/lib/server/auth/session';
 import { database } from '@/lib/server/database';
@@ -49,7 +51,7 @@ export default async function Page({ searchParams }: PageProps) {
 async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
   const clock = await floorClock(database());
   const view = await cuttingView(database(), chosen, new Date().toISOString());
-  const { says, cars, items, toDraw, notes, asOf } = view;
+  const { says, cars, items, toDraw, notes, sawn, asOf } = view;
   const answers = cuttingAnswers(
     toDraw.flatMap((each) => (each === null ? [] : [each.problem])),
     SECONDS,
@@ -63,7 +65,9 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
       <div className="pagetop">
         <div>
           <h1>Cutting</h1>
-          <p className="dim">{unbroken(says)}</p>
+          <p className="dim">
+            <Unbroken says={says} />
+          </p>
           <p className="dim onpaper">Cut sheet as of {asOf}. What was cut since is not in it.</p>
         </div>
         {items.length === 0 ? null : (
@@ -103,7 +107,7 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
             ))}
             {draw === null || answer === undefined ? null : (
               <Suspense fallback={<Waiting />}>
-                <Drawn name={name} draw={draw} answer={answer} />
+                <Drawn item={key} name={name} draw={draw} answer={answer} />
               </Suspense>
             )}
           </section>
@@ -116,29 +120,19 @@ async function Sheets({ chosen }: { readonly chosen: readonly string[] }) {
           ))}
         </div>
       )}
+      <Sawn sawn={sawn} />
     </>
   );
 }
 
-/** A code never breaks across lines. */
-const unbroken = (says: string): ReactNode =>
-  says.split(/(\w+-\d+)/u).map((part, at) =>
-    at % 2 === 0 ? (
-      part
-    ) : (
-      <span key={at} className="nb">
-        {part}
-      </span>
-    ),
-  );
-
 interface DrawnProps {
+  readonly item: string;
   readonly name: string;
   readonly draw: ToDraw;
   readonly answer: Promise<FoundPlan>;
 }
 
-async function Drawn({ name, draw, answer }: DrawnProps) {
+async function Drawn({ item, name, draw, answer }: DrawnProps) {
   const found = await answer.catch((error: unknown) => {
     console.error(error);
     return null;
@@ -152,7 +146,7 @@ async function Drawn({ name, draw, answer }: DrawnProps) {
         </span>
       </p>
     );
-  return <CutBars drawing={cutDrawing(draw, found)} name={name} />;
+  return <SawBars item={item} drawing={cutDrawing(draw, found)} name={name} />;
 }
 
 function Waiting() {

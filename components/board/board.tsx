@@ -12,6 +12,7 @@ import { personIn, spotUnder, useChipDrag, withChips } from './crew/crew-drag';
 import { ChipFace, CrewTray } from './crew/crew-tray';
 import { CrewContext, useCrew } from './crew/use-crew';
 import { MoveDialog } from './move-dialog';
+import { ReadyWork } from './ready-work';
 import { RoomDialog } from './room-dialog';
 import { Track } from './track';
 import { announcementsFor, INSTRUCTIONS, placeOf, useTrackDrag } from './track-drag';
@@ -83,6 +84,7 @@ export function Board({ view: asked }: { readonly view: BoardView }) {
           />
         ))}
         <CrewDialog find={find} />
+        <ReadyWork tray={view.tray} />
       </CrewContext>
       <Questions moves={moves} find={find} />
       {/* Not for plates: their own element moves along the row. */}

@@ -3,7 +3,10 @@ import type { LiveState } from '@/lib/offline/live-state';
 import type { BoardCar, BoardView } from '@/lib/wire/views/board';
 
 /** Rows that are older than what the board shows already are left out; so is a whole floor that is. */
-export const withNews = (view: BoardView, { heads, rows }: Pick<LiveState, 'heads' | 'rows'>): BoardView => {
+export const withNews = (
+  view: BoardView,
+  { heads, rows, tray }: Pick<LiveState, 'heads' | 'rows' | 'tray'>,
+): BoardView => {
   if (heads === null || heads.clock < view.clock) return view;
   const shown = new Map(view.groups.flatMap(({ cars }) => cars.map((car) => [car.id, car] as const)));
   const newest = (id: string): BoardCar | undefined => {
@@ -17,5 +20,6 @@ export const withNews = (view: BoardView, { heads, rows }: Pick<LiveState, 'head
     ...group,
     cars: group.cars.flatMap((id) => newest(id) ?? []),
   }));
-  return { ...view, says: heads.says, groups };
+  const isLater = tray !== null && tray.clock >= view.clock;
+  return { ...view, says: heads.says, groups, tray: isLater ? tray.tray : view.tray };
 };

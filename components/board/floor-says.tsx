@@ -6,10 +6,10 @@ import { withNews } from './floor-news';
 
 /** The line above the board counts what stands on it, so that it has to keep step with it. */
 export function FloorSays({ view }: { readonly view: BoardView }) {
-  const { heads, rows } = useLine();
+  const { heads, rows, tray } = useLine();
   return (
     <p className="dim">
-      {withNews(view, { heads, rows }).says} {view.mover.says}
+      {withNews(view, { heads, rows, tray }).says} {view.mover.says}
     </p>
   );
 }

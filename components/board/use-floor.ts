@@ -9,8 +9,8 @@ import { withNews } from './floor-news';
 
 /** The board as it is now: a row that came by the line takes its place without asking the server again. */
 export const useFloor = (view: BoardView): BoardView => {
-  const { heads, rows } = useLine();
-  const live = useMemo(() => withNews(view, { heads, rows }), [view, heads, rows]);
+  const { heads, rows, tray } = useLine();
+  const live = useMemo(() => withNews(view, { heads, rows, tray }), [view, heads, rows, tray]);
   const { clock } = view;
   // What came before the line was open has to be asked for; and the last car that leaves leaves another page behind.
   const isEmptied = live.groups.length === 0;

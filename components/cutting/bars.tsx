@@ -1,6 +1,7 @@
 // Sent as data and drawn in one go: React sends a drawing in pieces under inline styles, which the page refuses.
 'use client';
 
+import type { ReactNode } from 'react';
 import { CarTag, chipOf } from '@/components/shop/plate';
 import { Glyph } from '@/components/ui/glyph';
 import type { CutDrawing, DrawnBar, DrawnPiece } from '@/lib/wire/views/cutting';
@@ -12,10 +13,13 @@ interface CutBarsProps {
   readonly drawing: CutDrawing;
   /** What is cut. */
   readonly name: string;
+  readonly sawn: ReadonlySet<number>;
+  /** Under each bar, by its place in the drawing. */
+  readonly acts: (index: number) => ReactNode;
 }
 
 /** Every bar to scale, one below the other under one rule; on a narrow screen they are pushed aside together. */
-export function CutBars({ drawing: { verdict, bars, ticks }, name }: CutBarsProps) {
+export function CutBars({ drawing: { verdict, bars, ticks }, name, sawn, acts }: CutBarsProps) {
   const cars = new Set(bars.flatMap((bar) => bar.cars.map(({ car }) => car.id)));
   return (
     <>
@@ -38,7 +42,7 @@ export function CutBars({ drawing: { verdict, bars, ticks }, name }: CutBarsProp
           </div>
           <ul>
             {bars.map((bar, index) => (
-              <li key={index} className="bar">
+              <li key={index} className={sawn.has(index) ? 'bar sawn' : 'bar'}>
                 <span className="lab">
                   <b>{bar.name}</b>
                   <span className="small dim num">{bar.length} mm</span>
@@ -53,6 +57,7 @@ export function CutBars({ drawing: { verdict, bars, ticks }, name }: CutBarsProp
                     ))}
                   </p>
                 )}
+                <div className="sawing">{acts(index)}</div>
               </li>
             ))}
           </ul>

@@ -7,6 +7,7 @@ import { useSending } from '@/components/set-up/use-sending';
 import { Button } from '@/components/ui/button';
 import { TextField } from '@/components/ui/field';
 import type { CutItem } from '@/lib/wire/views/cutting';
+import { withUnit } from './length';
 
 /** Rests of one item: what the plan may begin with, and who last looked. */
 export function Rack({ item: { key, name, rack } }: { readonly item: CutItem }) {
@@ -52,10 +53,9 @@ export function Rack({ item: { key, name, rack } }: { readonly item: CutItem }) 
   );
 }
 
-/** `1240, 640` or one on a line; a bare number is millimetres, another unit is written behind it. */
+/** `1240, 640` or one on a line. */
 const lengthsOf = (typed: string): readonly string[] =>
   typed
     .split(/[,;\n]/u)
-    .map((each) => each.trim())
-    .filter((each) => each !== '')
-    .map((each) => (/^[\d.]+$/u.test(each) ? `${each} mm` : each));
+    .map(withUnit)
+    .filter((each) => each !== '');

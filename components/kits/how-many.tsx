@@ -51,7 +51,7 @@ export function HowMany({ line, work, isBusy, said, onHas, onBack }: HowManyProp
       {short === '0' ? null : (
         <p className="small">
           The kit stays open for {short}: {work} becomes <b>ready but for parts</b>, {coming}.
-          {from.length === 0 ? '' : ' The bin is put down as 0.'}
+          {from.length === 0 ? '' : ' The bin is put down as empty.'}
         </p>
       )}
       {said}

@@ -4,10 +4,7 @@ import { useState } from 'react';
 import { AnswerLines } from '@/components/set-up/answer-lines';
 import { useSending } from '@/components/set-up/use-sending';
 import { Button } from '@/components/ui/button';
-import { add, parseDecimal, ZERO } from '@/lib/domain/base/exact';
 import type { KitFault } from '@/lib/domain/car/kit-rows';
-import type { Claim } from '@/lib/domain/commands';
-import { stockText } from '@/lib/domain/shop/stock';
 import type { KitPickLine, KitView } from '@/lib/wire/views/kits';
 import { HowMany } from './how-many';
 import { shortOf, takenFrom } from './sources';
@@ -41,17 +38,13 @@ export function KitNow({ view, line, onPassed }: KitNowProps) {
       then,
     );
 
-  /** The bin gave fewer than its books say: it is put down as empty, so that everybody sees what is short. */
-  const fewer = async (quantity: string): Promise<void> => {
-    let isIn = quantity === '0';
-    if (!isIn)
-      await pick(quantity, () => {
-        isIn = true;
-      });
-    if (isIn && from.length > 0)
-      await sending.send(emptied(line, quantity), `${name}: the bin is put down as 0.`, () => onPassed(true));
-    else if (isIn) onPassed(true);
-  };
+  /** The bin gave fewer than its books say: what there was is in the box and the bin is down, in one act. */
+  const fewer = (quantity: string): Promise<void> =>
+    sending.send(
+      { type: 'pick-kit', ...kit, lines: takenFrom(line, quantity), emptied: [item] },
+      `${quantity} of ${name} in the box; the bin is put down as empty.`,
+      () => onPassed(true),
+    );
 
   if (mode === 'fewer')
     return (
@@ -160,16 +153,3 @@ export function KitNow({ view, line, onPassed }: KitNowProps) {
     </section>
   );
 }
-
-/** Empty bins: all that the books still have of these places lies in boxes, what was just picked among it. */
-const emptied = (line: KitPickLine, quantity: string): Claim => {
-  const picked = takenFrom(line, quantity);
-  return {
-    type: 'count-stock',
-    counts: line.from.map(({ lot, aside }) => {
-      const now = picked.find((each) => (each.lot ?? null) === lot)?.quantity ?? '0';
-      const counted = stockText(add(parseDecimal(aside) ?? ZERO, parseDecimal(now) ?? ZERO));
-      return { item: line.item, counted, ...(lot === null ? {} : { lot }) };
-    }),
-  };
-};

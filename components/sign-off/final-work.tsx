@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import { PinDialog } from '@/components/act/pin-dialog';
 import { asksOf, isByHand } from './model/asks';
+import { fittedClaims, fittedWords } from './model/fitted';
 import { evidenceOf, judgeAll } from './model/judge';
 import { currentAsk, isOver, isSettled } from './model/moves';
 import { countOf, isBegun, isOwed } from './model/sitting';
@@ -99,7 +100,7 @@ export function FinalWork({ desk, notes, onOpened, photoNote, onOther }: Work) {
           people={[{ id: seat.worker, name: nameOf(view, seat.worker) }]}
           default={seat.worker}
           act="Sign final"
-          says={`Final of ${jointWords(view)}${tool === '' ? '' : `, with ${tool}`}.`}
+          says={`Final of ${jointWords(view)}${tool === '' ? '' : `, with ${tool}`}.${fittedWords(view.hardware, sitting.hardware)}`}
           onClose={() => {
             setDialog(null);
           }}
@@ -113,7 +114,7 @@ export function FinalWork({ desk, notes, onOpened, photoNote, onOther }: Work) {
                 cycle: view.joint.cycle,
                 ...evidenceOf(bench, sitting),
                 ...desk.shots.claimed,
-                ...(sitting.hardware.length === 0 ? {} : { hardware: sitting.hardware }),
+                ...fittedClaims(view.hardware, sitting.hardware),
               },
               { signer },
             )

@@ -1,47 +1,71 @@
 'use client';
 
-import { useState } from 'react';
 import { Button } from '@/components/ui/button';
 import { Dialog } from '@/components/ui/dialog';
+import { Unbroken } from '@/components/ui/unbroken';
 import type { FittedClaim } from '@/lib/domain/car/hardware';
-import type { HardwareView } from '@/lib/wire/views/sign-off';
+import { freshAt, lotWords } from '@/lib/wire/views/lot-words';
+import type { HardwareView, LotChoice } from '@/lib/wire/views/sign-off';
 
 interface Choice {
+  /** Null = as it is proposed, or as the plan says by itself. */
   readonly claim: FittedClaim | null;
   readonly name: string;
   readonly says: string;
   readonly whyNot: string | null;
 }
 
-/** What goes in otherwise than the plan says by itself: from a named lot, or something that may stand in. */
+/** What goes in: from the lot that is proposed, from another, from one that nobody names, or something that may stand in. */
 const choicesOf = (line: HardwareView): readonly Choice[] => {
-  const fasteners = line.places.flatMap(({ fastener, state }) =>
+  const fresh = freshAt(line) ?? [];
+  // Where the old ones may go in again, whoever names a lot says that new ones do.
+  const open = line.places.flatMap(({ fastener, state }) =>
     state === 'in' || fastener === null ? [] : [fastener],
   );
+  const fasteners = fresh.length === 0 ? open : fresh;
   const where = line.perFastener ? { fasteners } : {};
+  const [proposed, ...more] = line.proposed;
+  const first = more.length === 0 ? proposed?.lot : undefined;
+  const lotSays = ({ id, says }: LotChoice): string => `lot ${id}, ${says}`;
+  const own = line.lots.find(({ id }) => id === first);
   return [
-    { claim: null, name: line.name, says: 'as planned, lot not said', whyNot: null },
-    ...line.lots.map(({ id, says, whyNot }): Choice => ({
-      claim: { item: line.item, lot: id, ...where },
+    {
+      claim: null,
       name: line.name,
-      says: `lot ${says}`,
-      whyNot,
-    })),
+      says: proposed === undefined ? 'as planned, lot not said' : firstSays(line, own),
+      whyNot: null,
+    },
+    ...line.lots
+      .filter(({ id }) => id !== first)
+      .map((lot): Choice => ({
+        claim: { item: line.item, lot: lot.id, ...where },
+        name: line.name,
+        says: lotSays(lot),
+        whyNot: lot.whyNot,
+      })),
+    ...(proposed === undefined
+      ? []
+      : [{ claim: { item: line.item, ...where }, name: line.name, says: 'lot not said', whyNot: null }]),
     ...line.substitutes.flatMap(({ item, name, condition, asksLead, lots }): Choice[] => {
       const on = [condition, asksLead ? 'a lead signs' : null].flatMap((part) => part ?? []).join('; ');
       const claim: FittedClaim = { item, insteadOf: line.item, ...where };
       return [
-        { claim, name, says: `instead; ${on}`, whyNot: null },
-        ...lots.map(({ id, says: from, whyNot }) => ({
-          claim: { ...claim, lot: id },
+        { claim, name, says: ['instead', on].filter((part) => part !== '').join('; '), whyNot: null },
+        ...lots.map((lot) => ({
+          claim: { ...claim, lot: lot.id },
           name,
-          says: `instead, lot ${from}; ${on}`,
-          whyNot,
+          says: [`instead, ${lotSays(lot)}`, on].filter((part) => part !== '').join('; '),
+          whyNot: lot.whyNot,
         })),
       ];
     }),
   ];
 };
+
+const firstSays = (line: HardwareView, own: LotChoice | undefined): string =>
+  [lotWords(line, line.proposed), own?.says ?? '', 'to be taken first']
+    .filter((each) => each !== '')
+    .join(', ');
 
 export function HardwareDialog(props: {
   readonly line: HardwareView;
@@ -50,7 +74,7 @@ export function HardwareDialog(props: {
   readonly onClose: () => void;
 }) {
   const { line, onChoose, onClose } = props;
-  const [chosen, setChosen] = useState(JSON.stringify(props.claim));
+  const chosen = JSON.stringify(props.claim);
   const choices = choicesOf(line);
   return (
     <Dialog open onClose={onClose} labelledBy="so-hardware" className="so-dialog">
@@ -70,15 +94,17 @@ export function HardwareDialog(props: {
                 className={chosen === id ? 'so-way on' : 'so-way'}
                 aria-pressed={chosen === id}
                 onClick={() => {
-                  setChosen(id);
                   onChoose(claim);
+                  onClose();
                 }}
               >
                 <i aria-hidden="true" />
                 <span>
                   <b>{name}</b>
                   <br />
-                  <span className="small dim">{says}</span>
+                  <span className="small dim">
+                    <Unbroken says={says} />
+                  </span>
                 </span>
               </button>
             </li>

@@ -1,6 +1,9 @@
 import { Glyph } from '@/components/ui/glyph';
+import { Unbroken } from '@/components/ui/unbroken';
 import type { FittedClaim } from '@/lib/domain/car/hardware';
+import { lotWords } from '@/lib/wire/views/lot-words';
 import type { HardwareView, JointView } from '@/lib/wire/views/sign-off';
+import { claimsFor } from './model/fitted';
 import { these } from './model/words';
 
 interface HardwareListProps {
@@ -24,8 +27,7 @@ export function HardwareList({ lines, joint, claims, onChange }: HardwareListPro
             </b>
             <br />
             <span className="small dim">
-              {stateWords(line, joint)}
-              {claimWords(line, claims)}
+              <Unbroken says={`${stateWords(line, joint)}${claimWords(line, claims)}`} />
             </span>
           </span>
           {onChange !== undefined &&
@@ -49,12 +51,19 @@ export function HardwareList({ lines, joint, claims, onChange }: HardwareListPro
 
 export const isToFit = ({ places }: HardwareView): boolean => places.some(({ state }) => state !== 'in');
 
-const claimWords = ({ item }: HardwareView, claims: readonly FittedClaim[]): string => {
-  const claim = claims.find((each) => (each.insteadOf ?? each.item) === item);
-  if (claim === undefined) return '';
-  const instead = claim.insteadOf === undefined ? '' : `${claim.item} instead`;
-  const lot = claim.lot === undefined ? '' : `lot ${claim.lot}`;
-  return `; ${[instead, lot].filter((part) => part !== '').join(', ')}`;
+/** From which lot, and where that lies. */
+const claimWords = (line: HardwareView, chosen: readonly FittedClaim[]): string => {
+  const claims = claimsFor(line, chosen);
+  const other = claims.find(({ insteadOf }) => insteadOf !== undefined);
+  const [only, ...more] = claims;
+  const lots = line.substitutes.find(({ item }) => item === other?.item)?.lots ?? line.lots;
+  const lying = more.length === 0 ? lots.find(({ id }) => id === only?.lot)?.says : undefined;
+  const words = [
+    other === undefined ? '' : `${other.item} instead`,
+    lotWords(line, claims),
+    lying ?? '',
+  ].filter((part) => part !== '');
+  return words.length === 0 ? '' : `; ${words.join(', ')}`;
 };
 
 const stateWords = (line: HardwareView, joint: JointView): string => {

@@ -4,12 +4,12 @@ import { useRouter } from 'next/navigation';
 import { useEffect, useRef, useState } from 'react';
 import type { MouseEvent } from 'react';
 import { announce } from '@/components/ui/live-region';
-import type { FittedClaim } from '@/lib/domain/car/hardware';
 import type { HardwareView, SignOffView } from '@/lib/wire/views/sign-off';
 import { FinalWork } from './final-work';
 import { HardwareDialog } from './hardware-dialog';
 import { CarBar } from './car-bar';
 import { Band, Head, carHref } from './head';
+import { lineOf } from './model/fitted';
 import { headStates } from './model/head-states';
 import { countOf, isBegun, isOwed } from './model/sitting';
 import { Others } from './others';
@@ -201,8 +201,6 @@ export function Sheet({ view, present }: SheetProps) {
     </>
   );
 }
-
-const lineOf = (claim: FittedClaim): string => claim.insteadOf ?? claim.item;
 
 function Works({ mode, work }: { readonly mode: SignOffView['next']; readonly work: Work }) {
   switch (mode) {

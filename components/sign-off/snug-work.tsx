@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { PinDialog } from '@/components/act/pin-dialog';
 import type { PinPerson } from '@/components/act/pin-dialog';
 import type { SignOffView } from '@/lib/wire/views/sign-off';
+import { fittedClaims, fittedWords } from './model/fitted';
 import { wantOf } from './model/want';
 import { allOf } from './model/words';
 import { InTheWay } from './panels';
@@ -71,7 +72,7 @@ export function SnugWork({ desk, notes, photoNote, onOther }: Work) {
           people={signers(view)}
           default={now.seat.worker}
           act="Sign snug"
-          says={`Snug, no value: ${jointWords(view)}.`}
+          says={`Snug, no value: ${jointWords(view)}.${fittedWords(view.hardware, now.sitting.hardware)}`}
           onClose={() => {
             setOpen(false);
           }}
@@ -84,7 +85,7 @@ export function SnugWork({ desk, notes, photoNote, onOther }: Work) {
                 joint: joint.key,
                 cycle: joint.cycle,
                 ...desk.shots.claimed,
-                ...(now.sitting.hardware.length === 0 ? {} : { hardware: now.sitting.hardware }),
+                ...fittedClaims(view.hardware, now.sitting.hardware),
               },
               { signer },
             )

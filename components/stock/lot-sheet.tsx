@@ -45,6 +45,9 @@ export function LotSheet({ view, me }: { readonly view: LotView; readonly me: st
             <p className="small dim">
               {quarantined.by}, {quarantined.when}. From that minute every joint it is in is in doubt, on
               every car, until renewed or cleared with a reason.
+              {cars.some(({ work }) => work.length > 0)
+                ? ' What work used up of it raises no doubt by itself: hold the car, or report a finding.'
+                : ''}
             </p>
           </div>
         </section>
@@ -126,6 +129,15 @@ function CarLine({ car }: { readonly car: LotCar }) {
                   {quantity}
                   {at === '' ? '' : `, ${at}`}
                 </span>
+              </Link>
+            </li>
+          ))}
+          {car.work.map(({ operation, name, href, quantity }) => (
+            <li key={name}>
+              <Link href={href} prefetch={false}>
+                <Glyph name="passed" />
+                <b className="nb">{operation}</b> <span>{name}</span>
+                <span className="small dim">{quantity}, used up</span>
               </Link>
             </li>
           ))}

@@ -1,7 +1,8 @@
 /** What happened, in a few words each: for the lines under an accepted command. */
 import { donorWords } from '@/lib/domain/car/donor-identity';
 import { all } from '@/lib/domain/base/words';
-import type { Drawn } from '@/lib/domain/shop/stock';
+import type { SawnBar, SawnPiece } from '@/lib/domain/shop/sawn';
+import type { Drawn, Recount } from '@/lib/domain/shop/stock';
 import type { Event } from '@/lib/domain/events';
 import { OUT_WORDS, keptWords, placeWords } from '@/lib/domain/shop/stock-words';
 import { supplyWords } from './supply-words';
@@ -63,6 +64,10 @@ const shopWords = (event: ShopEvent): string => {
       return `lot ${event.lot} off the donor of ${event.donorOf} is for any car`;
     case 'remnants-counted':
       return `rests of ${event.item} in the rack: ${event.lengths.join(', ') || 'none'}`;
+    case 'bars-sawn':
+      return `${event.item} sawn: ${event.bars.map(barWords).join('; ')}`;
+    case 'pieces-recut':
+      return `${event.item} to be cut again: ${event.pieces.map(pieceWords).join(', ')}`;
     case 'rate-set':
       return `an hour of the shop has its rate from ${event.rate.id}`;
     default:
@@ -93,7 +98,7 @@ const carWords = (event: CarEvent): string => {
     case 'operation-resumed':
       return event.takenOver ? `${event.operation} is taken over` : `${event.operation} goes on`;
     case 'operation-finished':
-      return `${event.operation} is finished`;
+      return `${event.operation} is finished${usedWords(event.drawn)}`;
     case 'operation-due-again':
       return `${event.operation} is due again, run ${event.run}: ${event.because}`;
     case 'operation-reopened':
@@ -200,7 +205,7 @@ const matterWords = (event: Exclude<CarEvent, { type: JointOrWork }>): string =>
     case 'car-delivered':
       return `${event.car} is delivered`;
     case 'kit-picked':
-      return `in the kit of ${event.operation}: ${event.lines.map(takenWords).join(', ')}`;
+      return `in the kit of ${event.operation}: ${event.lines.map(takenWords).join(', ') || 'nothing'}${downWords(event.emptied)}`;
     case 'kit-emptied':
       return `back from the kit of ${event.operation}: ${event.lines.map(takenWords).join(', ')}`;
     case 'kit-line-reported':
@@ -217,6 +222,23 @@ const matterWords = (event: Exclude<CarEvent, { type: JointOrWork }>): string =>
       return `${event.part} is here and good${event.from === undefined ? '' : `, off ${event.from}`}`;
   }
 };
+
+const barWords = ({ from, length, pieces, left }: SawnBar): string =>
+  `${from === 'rest' ? 'rest' : 'length'} of ${length} into ${pieces.map(pieceWords).join(', ')}${left === null ? '' : `, ${left} kept`}`;
+
+const pieceWords = ({ car, piece, length, count }: SawnPiece): string =>
+  `${String(count)} × ${piece} ${length} for ${car}`;
+
+/** Of known lots only. */
+const usedWords = (drawn: readonly Drawn[] = []): string => {
+  const used = drawn.filter(({ lot }) => lot !== null);
+  return used.length === 0 ? '' : `; used up: ${used.map(takenWords).join(', ')}`;
+};
+
+const downWords = (emptied: readonly Recount[] = []): string =>
+  emptied.length === 0
+    ? ''
+    : `; the bin of ${[...new Set(emptied.map(({ item }) => item))].join(', ')} is down`;
 
 const takenWords = ({ item, lot, quantity }: Drawn): string =>
   `${quantity} ${item}${lot === null ? '' : ` of lot ${lot}`}`;

@@ -88,6 +88,8 @@ export const OWN_EVENT: Readonly<Record<ClaimType, EventType>> = {
   'count-remnants': 'remnants-counted',
   'keep-donor-hardware': 'donor-hardware-kept',
   'share-donor-lot': 'donor-lot-shared',
+  'saw-bars': 'bars-sawn',
+  'recut-pieces': 'pieces-recut',
   'open-trip': 'trip-opened',
   'promise-trip': 'trip-promised',
   'bill-trip': 'trip-billed',

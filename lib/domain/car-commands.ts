@@ -69,6 +69,8 @@ export const CAR_COMMANDS: Readonly<Record<CarClaim['type'], CommandRule>> = {
     'crew-too-small',
     'hold-stands',
     'lot-of-other-car',
+    'value-unreadable',
+    'lot-of-other-item',
     'lot-quarantined',
     'lot-expired',
     ...BODY,

@@ -22,6 +22,7 @@ import type {
 } from './base/vocabulary';
 import type { FittedClaim } from './car/hardware';
 import type { ComponentClaim, ReceivePart, RecordDonor } from './component-claims';
+import type { CutClaim } from './cut-claims';
 import type { DonorHardwareClaim } from './donor-claims';
 import type { KitClaim } from './kit-claims';
 import type { PurchaseClaim } from './purchase-claims';
@@ -89,6 +90,7 @@ export type ShopClaim =
   | { readonly type: 'clear-lot'; readonly lot: LotId; readonly reason: string }
   | DonorHardwareClaim
   | StockClaim
+  | CutClaim
   | SupplyClaim
   | PurchaseClaim
   | TripClaim
@@ -119,6 +121,13 @@ export interface RecordCalibration {
   readonly uncertainty?: string;
   /** Percent; 4 unless said otherwise. */
   readonly tolerance?: string;
+}
+
+/** A lot that work used up. Without a quantity: all that the lots named before it leave. */
+export interface UsedLot {
+  readonly item: Key;
+  readonly lot: LotId;
+  readonly quantity?: string;
 }
 
 interface OnCar {
@@ -170,7 +179,8 @@ export type CarClaim =
   | (OnOperation & { readonly type: 'leave-operation'; readonly leftAs?: string })
   | (OnOperation & { readonly type: 'resume-operation' })
   | (OnOperation & { readonly type: 'take-over-operation' })
-  | (OnOperation & Photographed & { readonly type: 'finish-operation' })
+  /** `lots`: which lots what it used up came from. */
+  | (OnOperation & Photographed & { readonly type: 'finish-operation'; readonly lots?: readonly UsedLot[] })
   | (OnJoint & Photographed & { readonly type: 'snug-joint'; readonly hardware?: readonly FittedClaim[] })
   | (OnJoint &
       TorqueEvidence &

@@ -42,6 +42,7 @@ import type { Meta } from './event-meta';
 import type { Event } from './events';
 import { planOf } from './facts';
 import type { Facts } from './facts';
+import type { Stock } from './shop/stock';
 import type { World } from './world';
 
 /** Judges one command. A refusal lists every reason, not the first. */
@@ -94,7 +95,7 @@ const decideCar = (facts: Facts, world: World, command: string, claim: CarClaim)
   const plan = planOf(facts, car);
   if (plan === null) return unknown('plan revision', car.plan);
   const at = { command, facts, car, plan };
-  return withPhotos(at, claim, onCar(at, claim));
+  return withPhotos(at, claim, onCar(at, world.stock, claim));
 };
 
 /**
@@ -122,7 +123,7 @@ const overridden = (decision: Decision, facts: Facts, world: World, command: Com
   });
 };
 
-const onCar = (at: Case, claim: Exclude<CarClaim, { type: 'start-car' }>): Decision => {
+const onCar = (at: Case, stock: Stock, claim: Exclude<CarClaim, { type: 'start-car' }>): Decision => {
   switch (claim.type) {
     case 'start-operation':
     case 'join-operation':
@@ -199,7 +200,7 @@ const onCar = (at: Case, claim: Exclude<CarClaim, { type: 'start-car' }>): Decis
     case 'pick-kit':
     case 'empty-kit':
     case 'report-kit-line':
-      return decideKit(at, claim);
+      return decideKit(at, stock, claim);
     case 'record-donor':
       return recordDonor(at, claim);
     case 'grade-parts':

@@ -11,7 +11,9 @@ import { compilePlan } from './plan/compile';
 import type { CompiledPlan } from './plan/compiled';
 import type { PlanDocument } from './plan/document';
 import type { SupplyRows } from './shop/offer-rows';
+import { boxedOn } from './shop/kit';
 import type { Lot, Person, Shop } from './shop/rows';
+import type { Boxed } from './shop/shelf';
 import type { Adapter, Tool } from './torque/tool';
 import type { World } from './world';
 
@@ -40,6 +42,8 @@ export interface Facts {
   readonly given: Readonly<Record<CarId, Readonly<Record<Key, GivenPart>>>> | null;
   /** Hash of the plan that a car is built by, of those that a claim about the shop names; null = nobody asked. */
   readonly builds: Readonly<Record<CarId, string>> | null;
+  /** What lies in the boxes of kits, of every car: that is in no bin. Told where somebody says that a bin is down. */
+  readonly boxes: readonly Boxed[];
   /** Documents of plan revisions by hash. */
   readonly plans: Readonly<Record<string, PlanDocument>>;
   /** Which of them are on the shop's books as released. */
@@ -95,6 +99,7 @@ export const factsOf = (
       photos: null,
       given: givenBy(cars),
       builds: Object.fromEntries(Object.values(cars).map(({ id, plan }) => [id, plan])),
+      boxes: boxedOn(Object.values(cars)),
     },
     plans,
     moment,
@@ -110,7 +115,8 @@ export const factsWith = (
     photos,
     given,
     builds,
-  }: Pick<Facts, 'occupancy' | 'clocks' | 'photos' | 'given' | 'builds'>,
+    boxes,
+  }: Pick<Facts, 'occupancy' | 'clocks' | 'photos' | 'given' | 'builds' | 'boxes'>,
   plans: Readonly<Record<string, PlanDocument>>,
   moment: Moment,
   dayOf: (at: Instant) => Day,
@@ -132,6 +138,7 @@ export const factsWith = (
     photos,
     given,
     builds,
+    boxes,
     plans,
     released: shop.plans,
     supply: shop,

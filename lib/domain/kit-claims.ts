@@ -1,5 +1,5 @@
 /** What a person may claim of a kit: the box in which one run of one operation is gathered. A list is one act. */
-import type { CarId, StateKey } from './base/vocabulary';
+import type { CarId, Key, StateKey } from './base/vocabulary';
 import type { KitFault } from './car/kit-rows';
 import type { OfStock } from './stock-claims';
 
@@ -12,8 +12,12 @@ interface OfKit {
 export type KitLine = OfStock & { readonly quantity: string };
 
 export type KitClaim =
-  /** Put in the box, to what is there. */
-  | (OfKit & { readonly type: 'pick-kit'; readonly lines: readonly KitLine[] })
+  /** Put in the box, to what is there. `emptied`: items whose bin gave no more than that; of these nothing is left in it. */
+  | (OfKit & {
+      readonly type: 'pick-kit';
+      readonly lines: readonly KitLine[];
+      readonly emptied?: readonly Key[];
+    })
   /** Back to the shelf: these lines, or all of them. */
   | (OfKit & { readonly type: 'empty-kit'; readonly lines?: readonly KitLine[] })
   /** What is wrong or missing leaves the box, what is damaged is scrapped. Without a quantity: all of it that lies in the box. */

@@ -1,7 +1,7 @@
-/** What happened to a kit. What the shop has changes only where something is scrapped: a box is a place of the shop's. */
+/** What happened to a kit. What the shop has changes only where something is scrapped or a bin is down: a box is a place of the shop's. */
 import type { Key, StateKey } from './base/vocabulary';
 import type { KitFault } from './car/kit-rows';
-import type { Drawn } from './shop/stock';
+import type { Drawn, Recount } from './shop/stock';
 
 interface OfKit {
   readonly operation: StateKey;
@@ -9,7 +9,12 @@ interface OfKit {
 }
 
 export type KitPayload =
-  | (OfKit & { readonly type: 'kit-picked'; readonly lines: readonly Drawn[] })
+  | (OfKit & {
+      readonly type: 'kit-picked';
+      readonly lines: readonly Drawn[];
+      /** The stock half: places whose bin is down. Absent where nobody said so, as in logs from before it could be said. */
+      readonly emptied?: readonly Recount[];
+    })
   | (OfKit & { readonly type: 'kit-emptied'; readonly lines: readonly Drawn[] })
   | (OfKit & {
       readonly type: 'kit-line-reported';

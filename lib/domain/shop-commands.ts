@@ -50,6 +50,13 @@ export const SHOP_COMMANDS: Readonly<Record<ShopClaim['type'], CommandRule>> = {
     'lot-of-other-item',
   ]),
   'count-remnants': note('shop', 'anyone', 'what rests of an item lie in the rack', ['value-unreadable']),
+  'saw-bars': note('shop', 'anyone', 'bars of a cut plan are sawn', [
+    'value-unreadable',
+    'rest-not-there',
+    'bar-too-short',
+    'cut-not-wanted',
+  ]),
+  'recut-pieces': note('shop', 'anyone', 'sawn pieces are to be cut again', ['not-sawn']),
   // buying
   'set-item': note('shop', LEADS, 'what the shop keeps of an item, and how', ITEM_TERMS),
   'set-supplier': note('shop', LEADS, 'who sells to the shop, and on what terms', SUPPLIER),

@@ -7,7 +7,7 @@ import type { PlanDocument } from './plan/document';
 import { demandOf } from './shop/demand';
 import type { CarsNeed, DemandLine } from './shop/demand';
 import type { Catalogue } from './shop/item';
-import { boxedOn } from './shop/kit-need';
+import { boxedOn } from './shop/kit';
 import { carNeed } from './shop/need';
 import type { Reckoning } from './shop/need-days';
 import { onOrder } from './shop/purchase-rows';

@@ -1,10 +1,11 @@
 /** What happened to the shop's own books: people, tools, plans, lots. `events.ts` puts them beside what happens on cars. */
 import type { CarId, Instant, Key, LotId, PersonId, Role, ToolId } from './base/vocabulary';
+import type { CutPayload } from './cut-payload';
 import type { PurchasePayload } from './purchase-payload';
 import type { TripPayload } from './trip-payload';
 import type { HourRate } from './shop/rates';
 import type { Lot, Person, Qualification, QualificationEnd } from './shop/rows';
-import type { DrawnOut, KeptOffDonor, StockPlace } from './shop/stock';
+import type { DrawnOut, KeptOffDonor, Recount, StockPlace } from './shop/stock';
 import type { SupplyPayload } from './supply-payload';
 import type { Adapter, Calibration, SuspectInterval, Tool } from './torque/tool';
 
@@ -57,17 +58,10 @@ export type ShopPayload =
   | (StockPlace & { readonly type: 'stock-received'; readonly quantity: string; readonly found: string })
   | (StockPlace & { readonly type: 'stock-put-back'; readonly quantity: string; readonly found: string })
   | (StockPlace & DrawnOut & { readonly type: 'stock-drawn'; readonly quantity: string })
-  /** `had`: what the books said; `more`, `fewer`: how the shelf differs. */
-  | (StockPlace & {
-      readonly type: 'stock-counted';
-      readonly counted: string;
-      readonly had: string;
-      readonly more: string;
-      readonly fewer: string;
-      readonly found: string;
-    })
+  | (Recount & { readonly type: 'stock-counted' })
   | (StockPlace & { readonly type: 'stock-put-away'; readonly bin: string })
   | { readonly type: 'remnants-counted'; readonly item: Key; readonly lengths: readonly string[] }
+  | CutPayload
   | SupplyPayload
   | PurchasePayload
   | TripPayload

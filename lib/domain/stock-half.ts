@@ -6,7 +6,7 @@ import { ZERO, add, exact } from './base/exact';
 import type { Exact } from './base/exact';
 import type { Event } from './events';
 import { quantityOf } from './shop/stock';
-import type { Drawn, StockChange, StockPlace } from './shop/stock';
+import type { Drawn, Recount, StockChange, StockPlace } from './shop/stock';
 
 export const stockHalf = (event: Event): readonly StockChange[] => {
   switch (event.type) {
@@ -17,15 +17,10 @@ export const stockHalf = (event: Event): readonly StockChange[] => {
       return [change(event, add(quantityOf(event.quantity), quantityOf(event.found)), ZERO)];
     case 'stock-drawn':
       return [change(event, ZERO, quantityOf(event.quantity))];
-    case 'stock-counted': {
-      const counted = { at: event.meta.at, by: event.meta.by };
-      return [
-        {
-          ...change(event, add(quantityOf(event.more), quantityOf(event.found)), quantityOf(event.fewer)),
-          counted,
-        },
-      ];
-    }
+    case 'stock-counted':
+      return [looked(event, event)];
+    case 'kit-picked':
+      return (event.emptied ?? []).map((place) => looked(place, event));
     default:
       return drawn(drawnBy(event) ?? []);
   }
@@ -45,6 +40,11 @@ const change = ({ item, lot }: StockPlace, came: Exact, went: Exact): StockChang
   came,
   went,
   counted: null,
+});
+
+const looked = (place: Recount, { meta }: Pick<Event, 'meta'>): StockChange => ({
+  ...change(place, add(quantityOf(place.more), quantityOf(place.found)), quantityOf(place.fewer)),
+  counted: { at: meta.at, by: meta.by },
 });
 
 const drawn = (list: readonly Drawn[]): readonly StockChange[] =>

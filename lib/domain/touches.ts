@@ -28,7 +28,10 @@ export const touches = (command: Command, plan: TouchedPlan | null, actor: Perso
 };
 
 /** The places whose balance the judgement of this claim asks for; none where what the books say does not matter. */
-export const stockAsked = (claim: Claim, { orders }: Pick<Shop, 'orders'>): readonly OfStock[] => {
+export const stockAsked = (
+  claim: Claim,
+  { orders, lots }: Pick<Shop, 'orders' | 'lots'>,
+): readonly OfStock[] => {
   switch (claim.type) {
     case 'receive-stock':
       return claim.goods;
@@ -36,6 +39,11 @@ export const stockAsked = (claim: Claim, { orders }: Pick<Shop, 'orders'>): read
       return claim.counts;
     case 'put-back':
       return [claim];
+    case 'pick-kit':
+      return (claim.emptied ?? []).flatMap((item) => [
+        { item },
+        ...Object.values(lots).flatMap((lot) => (lot.item === item ? [{ item, lot: lot.id }] : [])),
+      ]);
     case 'receive-order':
       return (orders[claim.order]?.lines ?? []).map(({ item }) => ({ item }));
     default:

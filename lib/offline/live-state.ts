@@ -1,6 +1,6 @@
 /** What a page knows of the shop through its line, as a plain value: each message makes the next one of it. */
 import type { FloorGroup, LiveMessage, Versions } from '@/lib/wire/live';
-import type { BoardCar } from '@/lib/wire/views/board';
+import type { BoardCar, ReadyTray } from '@/lib/wire/views/board';
 
 export type Touch = 'in-step' | 'out-of-touch' | 'signed-out';
 
@@ -23,6 +23,7 @@ export interface LiveState {
     readonly says: string;
     readonly groups: readonly FloorGroup[];
   } | null;
+  readonly tray: { readonly clock: number; readonly tray: ReadyTray } | null;
   readonly rows: ReadonlyMap<string, KnownRow>;
   /** Something happened while nobody listened, and the page was not asked for again since: the clock then. */
   readonly missed: number | null;
@@ -35,6 +36,7 @@ export const AT_FIRST: LiveState = {
   stood: 0,
   versions: {},
   heads: null,
+  tray: null,
   rows: new Map(),
   missed: null,
 };
@@ -58,10 +60,11 @@ export const heard = (state: LiveState, message: LiveMessage): LiveState => {
   }
   if (message.clock < state.clock) return { ...state, versions };
   const { clock, says, groups } = message;
+  const tray = message.tray === undefined ? state.tray : { clock, tray: message.tray };
   const rows = new Map(state.rows);
   for (const row of message.rows)
     if ((rows.get(row.id)?.row.version ?? 0) <= row.version) rows.set(row.id, { row, clock });
-  return { ...state, clock, versions, heads: { clock, says, groups }, rows };
+  return { ...state, clock, versions, heads: { clock, says, groups }, tray, rows };
 };
 
 const newest = (before: Versions, now: Versions): Versions => {

@@ -7,6 +7,7 @@ import 'server-only';
 import type { Command } from '@/lib/domain/commands';
 import { decide } from '@/lib/domain/decide';
 import { evolveAll } from '@/lib/domain/evolve';
+import { isCutClaim } from '@/lib/domain/cut-claims';
 import { isDonorHardwareClaim } from '@/lib/domain/donor-claims';
 import { isPurchaseClaim } from '@/lib/domain/purchase-claims';
 import { isSupplyClaim } from '@/lib/domain/supply-claims';
@@ -36,7 +37,8 @@ export const runCommand = async (db: Database, zone: string, given: Given): Prom
   const plan = await planFor(db, kept, given);
   if (plan !== null) await loadPlan(db, plan);
   const { claim } = given.command;
-  if (isSupplyClaim(claim) || isPurchaseClaim(claim) || isDonorHardwareClaim(claim)) await loadReleased(db);
+  if (isSupplyClaim(claim) || isPurchaseClaim(claim) || isDonorHardwareClaim(claim) || isCutClaim(claim))
+    await loadReleased(db);
   const asked = { kept, zone, given, plan, hash: bodyHash(given) };
   return withRetries(async () => (await foreseen(db, asked)) ?? attempt(db, asked));
 };

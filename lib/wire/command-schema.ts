@@ -24,6 +24,7 @@ import { donorHardwareClaims } from './donor-schema';
 import { kitClaims } from './kit-schema';
 import { photosSchema } from './photo-schema';
 import { purchaseClaims } from './purchase-schema';
+import { cutClaims } from './cut-schema';
 import { stockClaims } from './stock-schema';
 import type { Plain, Same } from './same-shape';
 import { supplyClaims } from './supply-schema';
@@ -127,6 +128,7 @@ const shopClaims = (instant: ReturnType<typeof instantSchema>) =>
     z.strictObject({ ...is('clear-lot'), lot: idSchema, reason: words }),
     ...donorHardwareClaims,
     ...stockClaims,
+    ...cutClaims,
     ...purchaseClaims,
     ...tripClaims,
   ] as const;
@@ -177,6 +179,10 @@ const jointClaims = [
   }),
 ] as const;
 
+const usedLots = z
+  .array(z.strictObject({ item: idSchema, lot: idSchema, quantity: figure.optional() }))
+  .max(100);
+
 const workClaims = [
   z.strictObject(onOperation('start-operation')),
   z.strictObject(onOperation('join-operation')),
@@ -184,7 +190,7 @@ const workClaims = [
   z.strictObject({ ...onOperation('leave-operation'), leftAs: words.optional() }),
   z.strictObject(onOperation('resume-operation')),
   z.strictObject(onOperation('take-over-operation')),
-  z.strictObject({ ...onOperation('finish-operation'), photos }),
+  z.strictObject({ ...onOperation('finish-operation'), lots: usedLots.optional(), photos }),
   z.strictObject(onCheck('begin-check')),
   z.strictObject({
     ...onCheck('pass-check'),

@@ -11,13 +11,15 @@ const quantity = figure.refine((text) => {
 }, 'must be a number above 0');
 
 const kit = { car: idSchema, operation: idSchema, run: count.optional() };
-const lines = z
-  .array(z.strictObject({ item: idSchema, lot: idSchema.optional(), quantity }))
-  .min(1)
-  .max(500);
+const lines = z.array(z.strictObject({ item: idSchema, lot: idSchema.optional(), quantity })).max(500);
 
 export const kitClaims = [
-  z.strictObject({ type: z.literal('pick-kit'), ...kit, lines }),
+  z.strictObject({
+    type: z.literal('pick-kit'),
+    ...kit,
+    lines,
+    emptied: z.array(idSchema).max(50).optional(),
+  }),
   z.strictObject({ type: z.literal('empty-kit'), ...kit, lines: lines.optional() }),
   z.strictObject({
     type: z.literal('report-kit-line'),

@@ -2,7 +2,7 @@
  * What an open screen is told while it is open (`GET /api/live`, server-sent events). The same bytes go to everybody,
  * so nothing in them depends on who looks.
  */
-import type { BoardCar, BoardGroup } from './views/board';
+import type { BoardCar, BoardGroup, ReadyTray } from './views/board';
 
 /** Newest version of each stream: `shop`, `car:C54-012`. */
 export type Versions = Readonly<Record<string, number>>;
@@ -31,6 +31,8 @@ export interface Floor {
   readonly says: string;
   readonly groups: readonly FloorGroup[];
   readonly rows: readonly BoardCar[];
+  /** What may begin, where it is not as it was told last. It comes after the rows, since it reads the stock. */
+  readonly tray?: ReadyTray;
 }
 
 export interface FloorGroup extends Omit<BoardGroup, 'cars'> {

@@ -49,6 +49,14 @@ test('what five cars take together is proved, drawn true to length, and fit for 
     );
   }
   expect(await amiss(watched, 'cutting')).toEqual([]);
+
+  await tube.getByRole('button', { name: /^Sawn ?: length 1/ }).click();
+  await tube.getByText('One bar is sawn').waitFor();
+  await page
+    .getByRole('region', { name: /^Sawn, and not built in/ })
+    .getByText('tower brace', { exact: true })
+    .waitFor();
+  expect(await amiss(watched, 'cutting-sawn')).toEqual([]);
 });
 
 test('the reader says for which cars; a strap that cracked is cut again', async () => {
@@ -79,7 +87,8 @@ test('on paper it is light, 186 mm wide, and nothing but the cut sheet', async (
   expect(Math.round((((await main.boundingBox())?.width ?? 0) / 96) * 25.4)).toBe(186);
   expect(await main.evaluate((drawn) => getComputedStyle(drawn).color)).toBe('rgb(0, 0, 0)');
   expect(await page.getByRole('navigation').first().isVisible()).toBe(false);
-  expect(await page.getByRole('button', { name: 'Print cut sheet' }).isVisible()).toBe(false);
+  for (const name of ['Print cut sheet', /^Sawn/])
+    expect(await page.getByRole('button', { name }).first().isVisible()).toBe(false);
   await page.getByText(/^Cut sheet as of /).waitFor();
   await shoot(watched, 'cutting-print');
 });

@@ -297,12 +297,13 @@ describe('who and what may', () => {
   test('hardware from a lot; one kept apart can’t be chosen and says why', async () => {
     const { sheet, car } = await open('J-914');
     const { page } = sheet;
+    await page.getByText('goes in new (used once, spent at final torque); lot L-9101').waitFor();
     await page.getByRole('button', { name: 'Which insert lock nut M10 class 8' }).click();
     const dialog = page.getByRole('dialog', { name: 'What goes in' });
     expect(await dialog.innerText()).toContain('threads rough');
     expect(await dialog.getByRole('button', { name: /L-9102/ }).count()).toBe(0);
-    await dialog.getByRole('button', { name: /L-9101/ }).click();
-    await dialog.getByRole('button', { name: 'Close' }).click();
+    await dialog.getByRole('button', { name: /lot L-9101.*to be taken first/ }).click();
+    await dialog.waitFor({ state: 'detached' });
     await sheet.sign('tobit');
     await sheet.note('Signed snug').waitFor();
     expect((await shop.joint(car, 'J-914'))?.lots).toEqual(['L-9101']);

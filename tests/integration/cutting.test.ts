@@ -24,8 +24,8 @@ const plan = compilePlan(
   {},
 );
 const rails = [
-  { car: 'N-1', operation: 'A', item: 'T60', piece: 'rail', length: exact(2400), count: 2 },
-  { car: 'N-1', operation: 'A', item: 'T60', piece: 'brace', length: exact(1150), count: 1 },
+  { car: 'N-1', operation: 'A', run: 1, item: 'T60', piece: 'rail', length: exact(2400), count: 2 },
+  { car: 'N-1', operation: 'A', run: 1, item: 'T60', piece: 'brace', length: exact(1150), count: 1 },
 ];
 const cars = [{ id: 'N-1', chassis: 'N-1', colour: 'Cream' }];
 

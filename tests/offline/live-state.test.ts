@@ -4,7 +4,7 @@ import { messageReader } from '@/lib/offline/live-messages';
 import { AT_FIRST, behind, heard } from '@/lib/offline/live-state';
 import type { LiveState } from '@/lib/offline/live-state';
 import type { News, Stand } from '@/lib/wire/live';
-import type { BoardCar, BoardView } from '@/lib/wire/views/board';
+import type { BoardCar, BoardView, ReadyTray } from '@/lib/wire/views/board';
 
 const row = (id: string, version: number): BoardCar => ({
   id,
@@ -21,6 +21,16 @@ const row = (id: string, version: number): BoardCar => ({
   way: [],
   gate: [],
 });
+
+/** With one job that lacks something. */
+const tray = (lacks: string): ReadyTray => ({
+  ready: { jobs: [], more: 0 },
+  butForParts: {
+    jobs: [{ id: '1', href: '/', chassis: 'A', colour: null, key: 'AX-010', name: 'Axle', takes: '', lacks }],
+    more: 0,
+  },
+});
+const lacksIn = ({ tray: { butForParts } }: BoardView) => butForParts.jobs.map(({ lacks }) => lacks);
 
 const stand = (clock: number, versions = {}): Stand => ({ kind: 'stand', clock, versions });
 const news = (clock: number, rows: readonly BoardCar[], cars = ['A', 'B']): News => ({
@@ -40,6 +50,7 @@ const view = (clock: number, cars: readonly BoardCar[]): BoardView => ({
   mover: { may: true, says: '' },
   people: null,
   groups: [{ name: 'Short', stages: [], cars }],
+  tray: tray(`asked at ${String(clock)}`),
   empty: null,
 });
 const versionsIn = ({ groups }: BoardView) =>
@@ -67,6 +78,15 @@ describe('a board that hears', () => {
   test('that was asked for later than it heard shows what it was given', () => {
     const asked = view(12, [row('A', 5), row('B', 4)]);
     expect(withNews(asked, after(stand(10), news(11, [row('A', 4)], ['A'])))).toBe(asked);
+  });
+
+  test('keeps the tray that it heard last, until a later page brings another', () => {
+    const told = after(stand(10), { ...news(11, []), tray: tray('two nuts') }, news(12, [row('A', 4)]));
+    expect(lacksIn(withNews(view(10, [row('A', 3)]), told))).toEqual(['two nuts']);
+    expect(lacksIn(withNews(view(12, [row('A', 4)]), told))).toEqual(['asked at 12']);
+    expect(lacksIn(withNews(view(10, [row('A', 3)]), after(stand(10), news(11, []))))).toEqual([
+      'asked at 10',
+    ]);
   });
 
   test('drops a message that comes after a newer one', () => {

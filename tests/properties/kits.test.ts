@@ -5,8 +5,8 @@ import { ZERO, add, compare, parseDecimal, subtract, toDecimalText } from '@/lib
 import type { Exact } from '@/lib/domain/base/exact';
 import type { Event } from '@/lib/domain/events';
 import { catalogueOf } from '@/lib/domain/shop/item';
-import { boxedOn } from '@/lib/domain/shop/kit-need';
-import { shelfOf } from '@/lib/domain/shop/shelf';
+import { boxedOn } from '@/lib/domain/shop/kit';
+import { openOf, shelfOf } from '@/lib/domain/shop/shelf';
 import { foundBeyond, onHand } from '@/lib/domain/shop/stock';
 import type { Stock } from '@/lib/domain/shop/stock';
 import { plan, shopWith } from '@/tests/support/shop';
@@ -51,11 +51,16 @@ const acts = (car: string): fc.Arbitrary<Told> => {
   const joint = { joint: 'J-1', car } as const;
   return fc.oneof(
     fc
-      .record({ at: fc.constantFrom(...PLACES), many: fc.integer({ min: 1, max: 3 }) })
-      .map(({ at, many }): Told => ({
+      .record({
+        at: fc.constantFrom(...PLACES),
+        many: fc.integer({ min: 1, max: 3 }),
+        isDown: fc.boolean(),
+      })
+      .map(({ at, many, isDown }): Told => ({
         type: 'pick-kit',
         ...kit,
         lines: [{ ...at, quantity: String(many) }],
+        ...(isDown && { emptied: [at.item] }),
       })),
     fc
       .record({ at: fc.constantFrom(...PLACES), many: fc.integer({ min: 1, max: 6 }) })
@@ -124,6 +129,9 @@ const held = (stock: Stock, item: string): Exact => {
   return compare(left, ZERO) > 0 ? left : ZERO;
 };
 
+const shelfIn = ({ world: { shop, stock, cars } }: Shop): ReturnType<typeof shelfOf> =>
+  shelfOf(shop, stock, CATALOGUE, '2026-03-02', boxedOn(Object.values(cars)));
+
 const hold = (shop: Shop): void => {
   const cars = Object.values(shop.world.cars);
   for (const { id, kits } of cars)
@@ -132,7 +140,7 @@ const hold = (shop: Shop): void => {
       for (const item of ['nut', 'washer'])
         expect(compare(sumOf(lines, item), most(shop.heard, id, item))).toBeLessThanOrEqual(0);
     }
-  const shelf = shelfOf(shop.world.shop, shop.world.stock, CATALOGUE, '2026-03-02', boxedOn(cars));
+  const shelf = shelfIn(shop);
   for (const item of ['nut', 'washer']) {
     const there = shelf.filter(({ supply }) => supply.item === item);
     const sum = there.reduce((total, { supply }) => add(total, supply.quantity), ZERO);
@@ -164,8 +172,12 @@ test('no box below nothing nor above what was picked; boxes and shelf together a
       ] as const)
         shop.does(person, { type: 'start-operation', operation: 'AX-010', car });
       for (const each of lines) {
+        const wasHeard = shop.heard.length;
         tries(shop, 'car' in each && each.car === 'C2' ? 'tess' : 'tom', each);
         hold(shop);
+        const isTaken = shop.heard.length > wasHeard;
+        if (isTaken && each.type === 'pick-kit')
+          for (const item of each.emptied ?? []) expect(openOf(shelfIn(shop), item)).toEqual([]);
       }
     }),
     { numRuns: 80 },

@@ -117,6 +117,23 @@ export const CLAIMS: { readonly [Type in ClaimType]: ClaimOf<Type> } = {
   },
   'share-donor-lot': { type: 'share-donor-lot', lot: 'L-1' },
   'count-remnants': { type: 'count-remnants', item: 'T60', lengths: ['640 mm'] },
+  'saw-bars': {
+    type: 'saw-bars',
+    item: 'T60',
+    bars: [
+      {
+        from: 'rest',
+        length: '640 mm',
+        pieces: [{ car: 'C1', piece: 'gusset', length: '340 mm', count: 1 }],
+        left: '',
+      },
+    ],
+  },
+  'recut-pieces': {
+    type: 'recut-pieces',
+    item: 'T60',
+    pieces: [{ car: 'C1', piece: 'gusset', length: '340 mm', count: 1 }],
+  },
   'open-trip': { type: 'open-trip', trip: '1', supplier: 'O', goes: '2026-03-02', due: '2026-03-09' },
   'promise-trip': { type: 'promise-trip', trip: '1', due: '2026-03-11' },
   'bill-trip': { type: 'bill-trip', trip: '1', lines: [{ car: 'C1', part: 'P-1', money: 4500 }] },

@@ -34,7 +34,13 @@ const document: PlanDocument = plan({
       needs: ['AX-010', 'wait AX-010'],
       body: ['out G-1', 'set weight', 'final J-1'],
     },
-    'WH-020': { name: 'Up again', stage: 'WH', needs: ['WH-010'], body: ['clear weight'] },
+    'WH-020': {
+      name: 'Up again',
+      stage: 'WH',
+      needs: ['WH-010'],
+      body: ['clear weight'],
+      pieces: { BAR: { prop: '2 × 300 mm' } },
+    },
   },
   joints: {
     'J-1': {
@@ -78,6 +84,7 @@ const document: PlanDocument = plan({
   items: {
     NUT: { name: 'lock nut', reuse: 'once final', trace: 'lot' },
     BOLT: { name: 'arm bolt', trace: 'lot' },
+    BAR: { name: 'bar', unit: 'm', cut: { lengths: ['1 m'], kerf: '3 mm', ends: '10 mm', keep: '300 mm' } },
   },
 });
 
@@ -152,6 +159,20 @@ const DAY: readonly (readonly [person: string, told: Told] | string)[] = [
   ],
   ['leo', { type: 'share-donor-lot', lot: 'L-8' }],
   ['tom', { type: 'count-remnants', item: 'NUT', lengths: ['640 mm', '1.2 m'] }],
+  [
+    'tom',
+    {
+      type: 'saw-bars',
+      item: 'BAR',
+      bars: [
+        { from: 'new', length: '1 m', pieces: [{ car: 'C1', piece: 'prop', length: '300 mm', count: 2 }] },
+      ],
+    },
+  ],
+  [
+    'tom',
+    { type: 'recut-pieces', item: 'BAR', pieces: [{ car: 'C1', piece: 'prop', length: '300 mm', count: 1 }] },
+  ],
   ['leo', { type: 'open-trip', trip: '1', supplier: 'H', goes: '2026-03-02', due: '2026-03-09' }],
   ['leo', { type: 'promise-trip', trip: '1', due: '2026-03-04' }],
   ['leo', { type: 'record-donor', year: '1967', model: 'Dunmore 1800', number: 'DS-04417' }],

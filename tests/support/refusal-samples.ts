@@ -217,5 +217,15 @@ export const SAMPLES: Samples = {
   'part-not-looked-over': [{ part: 'P-26' }],
   'part-not-given': [{ part: 'P-11', from: 'C54-015', car: 'C54-012' }],
   'item-not-this-part': [{ part: 'P-11', item: 'W-M8' }],
+  'rest-not-there': [{ item: 'T60', length: '640 mm' }],
+  'bar-too-short': [{ item: 'T60', length: '640 mm', pieces: '2 × gusset 340 mm' }],
+  'cut-not-wanted': [
+    { item: 'T60', car: 'C54-012', piece: 'gusset', length: '340 mm', count: 2, left: 0 },
+    { item: 'T60', car: 'C54-012', piece: 'gusset', length: '340 mm', count: 2, left: 1 },
+  ],
+  'not-sawn': [
+    { item: 'T60', car: 'C54-012', piece: 'gusset', length: '340 mm', count: 2, sawn: 0 },
+    { item: 'T60', car: 'C54-012', piece: 'gusset', length: '340 mm', count: 2, sawn: 1 },
+  ],
   'back-before-gone': [{ trip: '1', goes: '2026-03-09', due: '2026-03-02' }],
 };

@@ -1,6 +1,7 @@
 import type { FieldSpec, Values } from '@/components/act/form';
 import { hardwareValue } from '@/components/act/forms/joints';
 import { SelectField } from '@/components/ui/field';
+import { lotWords } from '@/lib/wire/views/lot-words';
 
 interface HardwareFieldProps {
   readonly spec: Extract<FieldSpec, { kind: 'hardware' }>;
@@ -20,12 +21,15 @@ export function HardwareField({ spec, values, onChange }: HardwareFieldProps) {
         value={hardwareValue(line, values)}
         onChange={(event) => onChange(event.target.value)}
       >
+        {line.proposed.length === 0 ? null : (
+          <option value="proposed">To be taken first: {lotWords(line, line.proposed)}</option>
+        )}
         <option value="plan">
           {line.isOnce ? 'New ones, as the plan says; no lot written down' : 'As the plan says'}
         </option>
         {line.lots.map(({ id, says, whyNot }) => (
           <option key={id} value={`lot ${id}`} disabled={whyNot !== null}>
-            {whyNot === null ? `Lot ${says}` : `Lot ${says}: ${whyNot}`}
+            {whyNot === null ? `Lot ${id}, ${says}` : `Lot ${id}: ${whyNot}`}
           </option>
         ))}
         {isLoose && !line.isOnce ? <option value="again">The old ones again</option> : null}

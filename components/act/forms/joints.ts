@@ -4,6 +4,7 @@ import { called, list, optional, text } from '@/components/act/form';
 import type { FittedClaim } from '@/lib/domain/car/hardware';
 import type { VerifyMethod } from '@/lib/domain/base/vocabulary';
 import type { ActRef, Desk, JointThing, ToolChoice } from '@/lib/wire/views/desk';
+import { lotWords } from '@/lib/wire/views/lot-words';
 import type { HardwareView } from '@/lib/wire/views/sign-off';
 
 type JointAct =
@@ -237,11 +238,11 @@ const snug: FormOf = (act, desk, values) => {
       hint: line.rule,
       line,
     })),
-    says: `${name} is fitted and run up to contact; it says nothing of torque.`,
+    says: `${name} is fitted and run up to contact; it says nothing of torque.${lotsSaid(lines, values)}`,
     brings: [],
     missing: null,
     claim: () => {
-      const hardware = lines.flatMap((line) => fittedClaim(line, hardwareValue(line, values)));
+      const hardware = lines.flatMap((line) => claimed(line, hardwareValue(line, values)));
       return {
         type: 'snug-joint',
         car: desk.car,
@@ -253,23 +254,28 @@ const snug: FormOf = (act, desk, values) => {
   };
 };
 
-export const hardwareName = ({ item }: HardwareView): string => `hardware:${item}`;
-
-/** Traced by lot: the first good lot is what usually goes in; what came off its own donor goes in before anything else. */
-export const hardwareValue = (line: HardwareView, values: Values): string => {
-  const chosen = text(values, hardwareName(line));
-  if (chosen !== '') return chosen;
-  const isNew = line.places.every(({ state }) => state !== 'loose');
-  const lot = line.lots.find(
-    ({ whyNot, isOwn }) => whyNot === null && (line.isTracedByLot || (isOwn && isNew)),
-  );
-  return lot === undefined ? 'plan' : `lot ${lot.id}`;
+/** Which lots the signature names. */
+const lotsSaid = (lines: readonly HardwareView[], values: Values): string => {
+  const said = lines.flatMap((line) => {
+    const words = lotWords(line, claimed(line, hardwareValue(line, values)));
+    return words === '' ? [] : [`${line.name}, ${words}`];
+  });
+  return said.length === 0 ? '' : ` In it: ${said.join('; ')}.`;
 };
 
-/** `plan`, `lot L-1`, `again`, `instead ITEM`, `instead ITEM L-1`. */
-const fittedClaim = ({ item }: HardwareView, value: string): readonly FittedClaim[] => {
+export const hardwareName = ({ item }: HardwareView): string => `hardware:${item}`;
+
+/** From the lot that is to be taken first, unless somebody says otherwise. */
+export const hardwareValue = (line: HardwareView, values: Values): string =>
+  text(values, hardwareName(line)) || (line.proposed.length === 0 ? 'plan' : 'proposed');
+
+/** `proposed`, `plan`, `lot L-1`, `again`, `instead ITEM`, `instead ITEM L-1`. */
+const claimed = (line: HardwareView, value: string): readonly FittedClaim[] => {
+  const { item } = line;
   const [what = '', first = '', second] = value.split(' ');
   switch (what) {
+    case 'proposed':
+      return line.proposed;
     case 'lot':
       return [{ item, lot: first }];
     case 'again':

@@ -1,7 +1,8 @@
 /** Start, join, step out, pause, resume, take over, finish. */
 import type { FieldSpec, FormOf, FormSpec, Values } from '@/components/act/form';
 import { called, optional, text } from '@/components/act/form';
-import type { ActRef, Desk } from '@/lib/wire/views/desk';
+import type { UsedLot } from '@/lib/domain/commands';
+import type { ActRef, Desk, UsesUp } from '@/lib/wire/views/desk';
 
 type OperationAct =
   | 'start-operation'
@@ -21,7 +22,7 @@ interface Wording {
 }
 
 const plain =
-  (type: 'resume-operation' | 'take-over-operation' | 'finish-operation', wording: Wording): FormOf =>
+  (type: 'resume-operation' | 'take-over-operation', wording: Wording): FormOf =>
   (act, desk) => {
     const thing = thingOf(act, desk);
     const { title, button, tone, says, brings = [] } = wording;
@@ -133,6 +134,84 @@ const join: FormOf = (act, desk) => {
   };
 };
 
+const lotName = ({ item }: UsesUp): string => `lot:${item}`;
+
+/** `proposed`, `lot L-1`, `unsaid`. */
+const lotValue = (use: UsesUp, values: Values): string =>
+  text(values, lotName(use)) || (use.proposed.length === 0 ? 'unsaid' : 'proposed');
+
+const lotsOf = (use: UsesUp, values: Values): readonly UsedLot[] => {
+  const value = lotValue(use, values);
+  if (value === 'proposed') return use.proposed;
+  return value === 'unsaid' ? [] : [{ item: use.item, lot: value.slice('lot '.length) }];
+};
+
+/** `lot L-1`, `0.5 of lot L-1 and 0.25 of lot L-2`, `lot not said`. */
+const lotsText = (lots: readonly UsedLot[]): string =>
+  lots.length === 0
+    ? 'lot not said'
+    : lots
+        .map(({ lot, quantity }) => (quantity === undefined ? `lot ${lot}` : `${quantity} of lot ${lot}`))
+        .join(' and ');
+
+/** Which lot a traced consumable came from: the one to be taken first, unless somebody says otherwise. */
+const lotField = (use: UsesUp): FieldSpec => {
+  const [only, ...more] = use.proposed;
+  const own = more.length === 0 ? use.lots.find(({ id }) => id === only?.lot) : undefined;
+  return {
+    kind: 'choice',
+    name: lotName(use),
+    label: `${use.quantity} ${use.name}, used up`,
+    start: lotValue(use, {}),
+    options: [
+      ...(only === undefined
+        ? []
+        : [
+            {
+              value: 'proposed',
+              label: capital(lotsText(use.proposed)),
+              hint: own?.says ?? 'to be taken first',
+            },
+          ]),
+      ...use.lots
+        .filter(({ id }) => id !== own?.id)
+        .map(({ id, says, whyNot }) => ({
+          value: `lot ${id}`,
+          label: `Lot ${id}`,
+          hint: says,
+          ...(whyNot === null ? {} : { barred: whyNot }),
+        })),
+      { value: 'unsaid', label: 'Lot not said', hint: 'nobody could find it again if a lot turns out bad' },
+    ],
+  };
+};
+
+const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+
+const finish: FormOf = (act, desk, values) => {
+  const uses = desk.operations[act.key]?.uses ?? [];
+  const used = uses.map((use) => `${use.quantity} ${use.name}, ${lotsText(lotsOf(use, values))}`).join('; ');
+  return {
+    title: 'Finish',
+    button: 'Finish',
+    tone: 'main',
+    fields: uses.filter(({ lots }) => lots.length > 0).map(lotField),
+    says: `${thingOf(act, desk)} is done, with everything that it means.${used === '' ? '' : ` Used up: ${used}.`}`,
+    brings: [],
+    missing: null,
+    claim: () => {
+      const lots = uses.flatMap((use) => lotsOf(use, values));
+      return {
+        type: 'finish-operation',
+        car: desk.car,
+        operation: act.key,
+        ...runOf('finish-operation', act, desk),
+        ...(lots.length === 0 ? {} : { lots }),
+      };
+    },
+  };
+};
+
 export const operationForms: Readonly<Record<OperationAct, FormOf>> = {
   'start-operation': start,
   'pause-operation': pause,
@@ -150,10 +229,5 @@ export const operationForms: Readonly<Record<OperationAct, FormOf>> = {
     tone: 'plain',
     says: (thing) => `Somebody else goes on with ${thing}.`,
   }),
-  'finish-operation': plain('finish-operation', {
-    title: 'Finish',
-    button: 'Finish',
-    tone: 'main',
-    says: (thing) => `${thing} is done, with everything that it means.`,
-  }),
+  'finish-operation': finish,
 };

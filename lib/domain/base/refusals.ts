@@ -179,6 +179,14 @@ export interface RefusalDetails {
   /** More deposit is said to come back than was paid. Money is in its smallest unit. */
   'deposit-not-owed': { order: string; money: number; open: number };
 
+  // --- at the saw; lengths carry their unit ---
+  /** Met by whoever says “sawn” after somebody else did, or after the rack was counted. */
+  'rest-not-there': { item: Key; length: string };
+  'bar-too-short': { item: Key; length: string; pieces: string };
+  /** More is said to be sawn than any work of the car still wants. */
+  'cut-not-wanted': { item: Key; car: CarId; piece: string; length: string; count: number; left: number };
+  'not-sawn': { item: Key; car: CarId; piece: string; length: string; count: number; sawn: number };
+
   // --- components and outside work ---
   'part-not-away': { part: Key; trip: string };
   /** The incoming check asks what was looked at. `isBack`: from outside work; else off the donor. */

@@ -4,6 +4,7 @@
  */
 import type { Refusal, RefusalCode } from './refusals';
 import { componentSentences } from './sentences-components';
+import { cuttingSentences } from './sentences-cutting';
 import { moveSentences } from './sentences-moves';
 import { requirementSentences } from './sentences-requirements';
 import { supplySentences } from './sentences-supply';
@@ -20,6 +21,7 @@ const SENTENCES: Sentences<RefusalCode> = {
   ...torqueSentences,
   ...moveSentences,
   ...supplySentences,
+  ...cuttingSentences,
   ...componentSentences,
 };
 

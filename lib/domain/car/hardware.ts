@@ -51,8 +51,13 @@ export interface Fitting {
   readonly refusals: readonly Refusal[];
   /** The rows of the fasteners that got something. */
   readonly fasteners: Readonly<Record<string, FastenerRow>>;
-  /** What came from the shelf for them; a piece that went in again is not among it. */
-  readonly taken: readonly { readonly item: Key; readonly lot: LotId | null; readonly quantity: Exact }[];
+  /** What came from the shelf for them, and into which place; a piece that went in again is not among it. */
+  readonly taken: readonly {
+    readonly item: Key;
+    readonly lot: LotId | null;
+    readonly quantity: Exact;
+    readonly place: string;
+  }[];
 }
 
 /** How much of a line stands in one of its places. */
@@ -125,7 +130,8 @@ export const fitHardware = (
       (fasteners[place] ??= { ...row.fasteners[place] })[line.item] = isOld
         ? { ...tightened(piece), uses: piece.uses + 1, lot: claim?.lot ?? piece.lot }
         : fresh;
-      if (!isOld) taken.push({ item: fresh.item, lot: fresh.lot, quantity: shareOfPlace(joint, line) });
+      if (!isOld)
+        taken.push({ item: fresh.item, lot: fresh.lot, quantity: shareOfPlace(joint, line), place });
     }
   for (const { item, reuse } of wornOut)
     refusals.push(refuse('must-be-new', { item, rule: ruleText(reuse), joint: joint.stateKey }));

@@ -9,6 +9,7 @@ import type {
   HoldScope,
   Instant,
   Key,
+  LotId,
   PersonId,
   StateKey,
 } from '@/lib/domain/base/vocabulary';
@@ -35,6 +36,16 @@ export interface OperationRow {
   readonly waitEnded: boolean;
   readonly leftAs: string | null;
   readonly why: string | null;
+  /** What it used up of known lots, in all of its runs; absent where none is known. */
+  readonly used?: readonly UsedUp[];
+}
+
+/** So much of a lot, as stock's events say it. */
+export interface UsedUp {
+  readonly item: Key;
+  readonly lot: LotId;
+  readonly quantity: string;
+  readonly run: number;
 }
 
 export interface CheckRow {

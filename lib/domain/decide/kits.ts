@@ -7,18 +7,20 @@ import { lotRefusals, ruleText } from '@/lib/domain/car/hardware';
 import { inBox, lotInBox, outOfBox } from '@/lib/domain/shop/kit';
 import type { KitClaim, KitLine } from '@/lib/domain/kit-claims';
 import type { CompiledOperation, CompiledPlan } from '@/lib/domain/plan/compiled';
+import { binDown } from '@/lib/domain/shop/bin-down';
+import { shopCatalogue } from '@/lib/domain/shop/catalogue';
 import { isForUsed, reuseOf } from '@/lib/domain/plan/reuse';
 import { drawnOf, quantityOf } from '@/lib/domain/shop/stock';
-import type { Drawn } from '@/lib/domain/shop/stock';
+import type { Drawn, Recount, Stock } from '@/lib/domain/shop/stock';
 import { accept, lotFactsOf, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
 
-export const decideKit = (at: Case, claim: KitClaim): Decision => {
+export const decideKit = (at: Case, stock: Stock, claim: KitClaim): Decision => {
   const operation = at.plan.operations.get(claim.operation);
   if (operation === undefined) return unknown('operation', claim.operation);
   switch (claim.type) {
     case 'pick-kit':
-      return pick(at, operation, claim);
+      return pick(at, stock, operation, claim);
     case 'empty-kit':
       return empty(at, operation, claim);
     case 'report-kit-line':
@@ -29,26 +31,59 @@ export const decideKit = (at: Case, claim: KitClaim): Decision => {
 /** The run that the box is for: the one that goes on, else the next. */
 const runOf = ({ car }: Case, { stateKey }: CompiledOperation): number => car.operations[stateKey]?.run ?? 1;
 
-const pick = (at: Case, operation: CompiledOperation, claim: CarClaimOf<'pick-kit'>): Decision => {
+const pick = (
+  at: Case,
+  stock: Stock,
+  operation: CompiledOperation,
+  { lines, emptied, run: named }: CarClaimOf<'pick-kit'>,
+): Decision => {
   const key = operation.stateKey;
   const run = runOf(at, operation);
   const isOver = at.car.operations[key]?.status === 'finished' && !operation.repeatable;
   const items = itemsOfKit(at.plan, operation);
-  const refusals = [
+  // Where nothing goes in, it is bad news of the bin alone, and no run of the work stands against it.
+  const againstBox = [
     ...(isOver ? [refuse('operation-already-finished', { operation: key })] : []),
-    ...(claim.run !== undefined && claim.run !== run
-      ? [refuse('stale-run', { operation: key, named: claim.run, current: run })]
+    ...(named !== undefined && named !== run
+      ? [refuse('stale-run', { operation: key, named, current: run })]
       : []),
-    ...claim.lines.flatMap((line): readonly Refusal[] => [
-      ...(items.has(line.item)
-        ? []
-        : [refuse('unknown-thing', { what: 'item of this kit', key: line.item })]),
+  ];
+  const refusals = [
+    ...(lines.length === 0 ? [] : againstBox),
+    ...[...lines.map(({ item }) => item), ...(emptied ?? [])].flatMap((item): readonly Refusal[] =>
+      items.has(item) ? [] : [refuse('unknown-thing', { what: 'item of this kit', key: item })],
+    ),
+    ...lines.flatMap((line): readonly Refusal[] => [
       ...unreadable(line),
       ...(line.lot === undefined ? [] : lotRefusals(line.item, line.lot, lotFactsOf(at))),
       ...usedForNew(at, line),
     ]),
   ];
-  return unless(refusals, () => [{ type: 'kit-picked', operation: key, run, lines: asDrawn(claim.lines) }]);
+  return unless(refusals, () => {
+    const picked = asDrawn(lines);
+    if (emptied === undefined)
+      return picked.length === 0 ? [] : [{ type: 'kit-picked', operation: key, run, lines: picked }];
+    return [
+      {
+        type: 'kit-picked',
+        operation: key,
+        run,
+        lines: picked,
+        emptied: binsDown(at, stock, emptied, picked),
+      },
+    ];
+  });
+};
+
+const binsDown = (
+  { facts, plan, car }: Case,
+  stock: Stock,
+  items: readonly Key[],
+  picked: readonly Drawn[],
+): readonly Recount[] => {
+  const catalogue = shopCatalogue([plan.document], facts.supply.items);
+  const books = { shop: facts, stock, catalogue, boxes: facts.boxes, today: facts.day };
+  return [...new Set(items)].sort().flatMap((item) => binDown(books, car.id, item, picked));
 };
 
 /** What the box does not hold can't leave it: the rest of the list does. */
@@ -96,7 +131,7 @@ const report = (
 const lotOf = (lines: readonly Drawn[]): Drawn['lot'] =>
   lines.length === 1 ? (lines[0]?.lot ?? null) : null;
 
-const unreadable = ({ item, quantity }: KitLine): readonly Refusal[] =>
+export const unreadable = ({ item, quantity }: Pick<KitLine, 'item' | 'quantity'>): readonly Refusal[] =>
   compare(quantityOf(quantity), ZERO) > 0
     ? []
     : [

@@ -1,22 +1,19 @@
 /** Starting, leaving and finishing operations. */
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
-import type { PersonId, StateKey } from '@/lib/domain/base/vocabulary';
+import type { PersonId } from '@/lib/domain/base/vocabulary';
 import type { RunRef } from '@/lib/domain/car/joint-rows';
-import { inBox } from '@/lib/domain/shop/kit';
 import type { OperationRow } from '@/lib/domain/car/rows';
 import type { CarPayload } from '@/lib/domain/events';
 import type { CompiledOperation } from '@/lib/domain/plan/compiled';
-import { operationNeed } from '@/lib/domain/shop/need-work';
-import { drawnOf } from '@/lib/domain/shop/stock';
 import { unmet } from '@/lib/domain/unmet';
 import { bodyUnmet } from './body';
 import { accept, deny, holdsOnWork, qualification, signature, undecided, unknown, unless } from './case';
 import type { CarClaimOf, Case, Decision } from './case';
 import { checksDueAgain, conditionCleared, conditionSet, distinct } from './consequences';
 import { findingsOnParts } from './findings-on';
-import { lotRefusalsOf, namedByBox } from './kits';
 import { plannedPlacing } from './stopgaps';
+import { usedUp } from './used-up';
 
 type OperationAct =
   | 'start-operation'
@@ -44,7 +41,7 @@ export const decideOperation = (at: Case, claim: CarClaimOf<OperationAct>): Deci
     case 'take-over-operation':
       return takeOver(at, operation);
     case 'finish-operation':
-      return finish(at, operation, claim.run);
+      return finish(at, operation, claim);
   }
 };
 
@@ -192,19 +189,17 @@ const takeOver = (at: Case, operation: CompiledOperation): Decision => {
 const isAloneOn = (row: OperationRow | undefined, person: PersonId): boolean =>
   row?.status === 'running' && row.present.length === 1 && row.present[0] === person;
 
-const wasFinished = ({ car }: Case, key: StateKey, run: number): boolean =>
-  Object.values(car.signatures).some(
-    ({ act, subject, number }) => act === 'finish-operation' && subject === key && number === run,
-  );
-
-const finish = (at: Case, operation: CompiledOperation, named: number | undefined): Decision => {
+const finish = (
+  at: Case,
+  operation: CompiledOperation,
+  { run: named, lots = [] }: CarClaimOf<'finish-operation'>,
+): Decision => {
   const key = operation.stateKey;
   const row = at.car.operations[key];
   if (row?.status !== 'running') return deny(refuse('operation-not-running', { operation: key }));
   const person = at.facts.actor;
   const run: RunRef = { operation: key, run: row.run };
-  // Struck and signed again, what it used up has gone already.
-  const drawn = wasFinished(at, key, row.run) ? [] : namedByBox(inBox(at.car, key), usedUp(at, operation));
+  const used = usedUp(at, operation, lots);
   const refusals = [
     ...stale(operation, named, row.run),
     ...(row.crew.includes(person) ? [] : [refuse('not-on-it', { operation: key, person })]),
@@ -213,7 +208,7 @@ const finish = (at: Case, operation: CompiledOperation, named: number | undefine
       : []),
     ...holdsOnWork(at, key),
     ...bodyUnmet(at, operation, run),
-    ...lotRefusalsOf(at, drawn),
+    ...used.refusals,
   ];
   return unless(refusals, () => [
     {
@@ -221,7 +216,7 @@ const finish = (at: Case, operation: CompiledOperation, named: number | undefine
       operation: key,
       run: row.run,
       waitMs: operation.waitMs,
-      drawn,
+      drawn: used.drawn,
       signed: signature('finish-operation', key, row.run),
     },
     ...distinct(
@@ -243,9 +238,3 @@ const finish = (at: Case, operation: CompiledOperation, named: number | undefine
     ),
   ]);
 };
-
-/** What the work took beside the hardware of its joints. Nobody says from which lot: its box may, else the books of the item itself give it. */
-const usedUp = (at: Case, operation: CompiledOperation): ReturnType<typeof drawnOf> =>
-  drawnOf(
-    operationNeed(at.plan, at.car, operation).map(({ item, quantity }) => ({ item, lot: null, quantity })),
-  );

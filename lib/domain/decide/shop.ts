@@ -25,6 +25,7 @@ import { decideDonorHardware } from './donor-hardware';
 import { decidePurchase } from './purchases';
 import { receivedLot } from './received-lot';
 import type { ShopDecision } from './shop-decision';
+import { decideSawing } from './sawing';
 import { decideStock } from './stock';
 import { decideTrip } from './trips';
 
@@ -33,11 +34,7 @@ const deny = (...refusals: readonly Refusal[]): ShopDecision => ({ refusals, eve
 const unknown = (what: string, key: string): ShopDecision => deny(refuse('unknown-thing', { what, key }));
 const there = (what: string, key: string): ShopDecision => deny(refuse('already-there', { what, key }));
 
-export const decideShop = (
-  facts: Facts,
-  { stock, shop }: Pick<World, 'stock' | 'shop'>,
-  claim: ShopClaim,
-): ShopDecision => {
+export const decideShop = (facts: Facts, { stock, shop, cars }: World, claim: ShopClaim): ShopDecision => {
   switch (claim.type) {
     case 'receive-stock':
     case 'count-stock':
@@ -46,6 +43,9 @@ export const decideShop = (
     case 'put-away':
     case 'count-remnants':
       return decideStock(facts, stock, claim);
+    case 'saw-bars':
+    case 'recut-pieces':
+      return decideSawing(facts, { shop, cars }, claim);
     case 'approve-order':
     case 'receive-order':
     case 'promise-order':

@@ -1,12 +1,13 @@
 /** Goods in, counted, taken out, put back, put away. Books give way to the shelf: no count is refused for what they say. */
-import { ZERO, atLeastNone, compare, parseDecimal, subtract } from '@/lib/domain/base/exact';
+import { ZERO, compare, parseDecimal } from '@/lib/domain/base/exact';
 import { refuse } from '@/lib/domain/base/refusals';
 import type { Refusal } from '@/lib/domain/base/refusals';
 import type { ClaimOf } from '@/lib/domain/commands';
 import type { Facts } from '@/lib/domain/facts';
 import { parseLength } from '@/lib/domain/plan/cut';
+import { sortedLengths } from '@/lib/domain/shop/remnants';
 import { parseBin } from '@/lib/domain/shop/lot-state';
-import { EMPTY_PLACE, foundBeyond, onHand, stockKey, stockText } from '@/lib/domain/shop/stock';
+import { EMPTY_PLACE, foundBeyond, recount, stockKey, stockText } from '@/lib/domain/shop/stock';
 import type { Stock, StockPlace } from '@/lib/domain/shop/stock';
 import { accepted, denied } from './shop-decision';
 import type { ShopDecision } from './shop-decision';
@@ -32,7 +33,6 @@ export const decideStock = (facts: Facts, stock: Stock, claim: StockClaim): Shop
 const unreadable = (field: string, text: string, wanted: string): Refusal =>
   refuse('value-unreadable', { field, text, wanted });
 
-/** The longest first, so that the rack reads as one looks along it; lengths are kept as they were said. */
 const rackCounted = ({ item, lengths }: ClaimOf<'count-remnants'>): ShopDecision => {
   const read = lengths.map((text) => ({ text: text.trim(), length: parseLength(text) }));
   const bad = read.filter(({ length }) => length === null || compare(length, ZERO) <= 0);
@@ -40,8 +40,7 @@ const rackCounted = ({ item, lengths }: ClaimOf<'count-remnants'>): ShopDecision
     return denied(
       bad.map(({ text }) => unreadable(`a rest of ${item}`, text, 'a length with its unit, such as 640 mm')),
     );
-  const sorted = read.toSorted((a, b) => compare(b.length ?? ZERO, a.length ?? ZERO)).map(({ text }) => text);
-  return accepted({ type: 'remnants-counted', item, lengths: sorted });
+  return accepted({ type: 'remnants-counted', item, lengths: sortedLengths(read.map(({ text }) => text)) });
 };
 
 /** All lines or none. The same place twice would count the second time what the first has changed already. */
@@ -95,18 +94,9 @@ const counted = (facts: Facts, stock: Stock, line: Counted): ShopDecision => {
   const refusals = wrongPlace(facts, place);
   if (there === null || compare(there, ZERO) < 0)
     return denied([...refusals, unreadable(`count of ${line.item}`, line.counted, 'a number, 0 or more')]);
-  const had = onHand(row);
   return refusals.length > 0
     ? denied(refusals)
-    : accepted({
-        type: 'stock-counted',
-        ...place,
-        counted: stockText(there),
-        had: stockText(had),
-        more: stockText(atLeastNone(subtract(there, had))),
-        fewer: stockText(atLeastNone(subtract(had, there))),
-        found: stockText(foundBeyond(row)),
-      });
+    : accepted({ type: 'stock-counted', ...recount(place, row, there) });
 };
 
 const putAway = (facts: Facts, line: PutAway): ShopDecision => {

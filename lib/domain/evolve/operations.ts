@@ -1,10 +1,10 @@
 /** Runs of operations: started, left, taken up again, finished, due once more. */
-import type { Car, OperationRow } from '@/lib/domain/car/rows';
+import type { Car, OperationRow, UsedUp } from '@/lib/domain/car/rows';
 import type { CarEvent } from '@/lib/domain/events';
 
 type Of<Type extends CarEvent['type']> = Extract<CarEvent, { type: Type }>;
 
-const FRESH: Omit<OperationRow, 'run' | 'status' | 'earlierCrews'> = {
+const FRESH: Omit<OperationRow, 'run' | 'status' | 'earlierCrews' | 'used'> = {
   crew: [],
   present: [],
   startedAt: null,
@@ -30,6 +30,10 @@ const change = (car: Car, operation: string, by: (row: OperationRow) => Partial<
 const withPerson = (people: readonly string[], person: string): readonly string[] =>
   people.includes(person) ? people : [...people, person];
 
+/** What was used up stays so, whatever run comes next. */
+const withUsed = (used: readonly UsedUp[] = []): Pick<OperationRow, 'used'> =>
+  used.length === 0 ? {} : { used };
+
 const crewsBefore = (row: OperationRow | undefined, run: number): OperationRow['earlierCrews'] => {
   if (row === undefined) return {};
   return row.run === run ? row.earlierCrews : { ...row.earlierCrews, [String(row.run)]: row.crew };
@@ -44,6 +48,7 @@ export const operationStarted = (car: Car, event: Of<'operation-started'>): Car 
     crew: [event.meta.by],
     present: [event.meta.by],
     startedAt: event.meta.at,
+    ...withUsed(car.operations[event.operation]?.used),
   });
 
 export const operationJoined = (car: Car, event: Of<'operation-joined'>): Car =>
@@ -68,7 +73,7 @@ export const operationResumed = (car: Car, event: Of<'operation-resumed'>): Car 
   }));
 
 export const operationFinished = (car: Car, event: Of<'operation-finished'>): Car =>
-  change(car, event.operation, () => ({
+  change(car, event.operation, ({ used = [] }) => ({
     status: 'finished',
     present: [],
     finishedAt: event.meta.at,
@@ -77,7 +82,11 @@ export const operationFinished = (car: Car, event: Of<'operation-finished'>): Ca
     waitMs: event.waitMs,
     waitEnded: false,
     leftAs: null,
+    ...withUsed([...used, ...ofLots(event)]),
   }));
+
+const ofLots = ({ drawn = [], run }: Of<'operation-finished'>): readonly UsedUp[] =>
+  drawn.flatMap(({ item, lot, quantity }) => (lot === null ? [] : [{ item, lot, quantity, run }]));
 
 export const operationDueAgain = (car: Car, event: Of<'operation-due-again'>): Car =>
   put(car, event.operation, {
@@ -86,6 +95,7 @@ export const operationDueAgain = (car: Car, event: Of<'operation-due-again'>): C
     status: 'due-again',
     earlierCrews: crewsBefore(car.operations[event.operation], event.run),
     why: event.because,
+    ...withUsed(car.operations[event.operation]?.used),
   });
 
 /** A struck finish: the same run is open again, and nobody is at it. */

@@ -1,6 +1,7 @@
 /** Events of the shop's own stream: people, tools, lots. */
 import type { ShopEvent } from '@/lib/domain/events';
 import { evolvePurchase } from './purchases';
+import { barsSawn, piecesRecut } from './sawing';
 import { evolveSupply } from './supply';
 import { evolveTrip } from './trips';
 import { endedAfter } from '@/lib/domain/shop/rows';
@@ -88,6 +89,10 @@ const changed = (shop: Shop, event: ShopEvent): Shop => {
         remnants: { ...shop.remnants, [item]: { item, lengths, by: meta.by, at: meta.at } },
       };
     }
+    case 'bars-sawn':
+      return barsSawn(shop, event);
+    case 'pieces-recut':
+      return piecesRecut(shop, event);
     case 'stock-received':
     case 'stock-put-back':
     case 'stock-drawn':

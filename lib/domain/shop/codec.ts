@@ -17,6 +17,7 @@ export const SHOP_TABLES = [
   'purchase_order',
   'trip',
   'remnant',
+  'sawn_piece',
   'hour_rate',
   'outside_quote',
 ] as const;
@@ -49,6 +50,7 @@ export const shopDelta = (before: Shop | null, after: Shop): readonly ShopRow[] 
   ...differing('purchase_order', before?.orders, after.orders),
   ...differing('trip', before?.trips, after.trips),
   ...differing('remnant', before?.remnants, after.remnants),
+  ...differing('sawn_piece', before?.sawn, after.sawn),
   ...differing('hour_rate', before?.rates, after.rates),
   ...differing('outside_quote', before?.quotes, after.quotes),
 ];
@@ -105,6 +107,7 @@ export const fromShopRows = (version: number, rows: readonly ShopRow[]): Shop =>
     orders: of('purchase_order'),
     trips: of('trip'),
     remnants: of('remnant'),
+    sawn: of('sawn_piece'),
     rates: of('hour_rate'),
     quotes: of('outside_quote'),
   };

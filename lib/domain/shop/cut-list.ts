@@ -11,17 +11,10 @@ import { parsePieces, readCut } from '@/lib/domain/plan/cut';
 import type { CutTerms } from '@/lib/domain/plan/cut';
 import { wholeUnits } from './cutting';
 import type { CuttingProblem, StockLength } from './cutting';
+import type { CutWanted } from './cut-wanted';
+import { stillToSaw } from './sawn';
+import type { SawnRows } from './sawn';
 import { shareToCome } from './need-work';
-
-/** Pieces that are alike, for one piece of work on one car. Lengths are in millimetres. */
-export interface CutWanted {
-  readonly car: CarId;
-  readonly operation: StateKey;
-  readonly item: Key;
-  readonly piece: string;
-  readonly length: Exact;
-  readonly count: number;
-}
 
 export interface CarCuts {
   readonly wanted: readonly CutWanted[];
@@ -36,7 +29,7 @@ export const carCuts = (plan: CompiledPlan, car: Car): CarCuts => {
   const found = { wanted: [] as CutWanted[], undecided: [] as CutWanted[], byHand: [] as StateKey[] };
   if (car.delivered) return found;
   for (const operation of plan.all.operations) {
-    const pieces = piecesOf(plan, car.id, operation);
+    const pieces = piecesOf(plan, car, operation);
     const share = pieces.length === 0 ? null : shareToCome(plan, car, operation);
     if (share === null) continue;
     if (operation.undecided.length > 0) found.undecided.push(...pieces);
@@ -48,13 +41,14 @@ export const carCuts = (plan: CompiledPlan, car: Car): CarCuts => {
 
 const piecesOf = (
   { document }: CompiledPlan,
-  car: CarId,
+  car: Car,
   { key, stateKey }: CompiledOperation,
 ): readonly CutWanted[] =>
   Object.entries(document.operations?.[key]?.pieces ?? {}).flatMap(([item, pieces]) =>
     Object.entries(pieces).flatMap(([piece, text]) => {
       const read = parsePieces(text);
-      return read === null ? [] : [{ car, operation: stateKey, item, piece, ...read }];
+      const run = car.operations[stateKey]?.run ?? 1;
+      return read === null ? [] : [{ car: car.id, operation: stateKey, run, item, piece, ...read }];
     }),
   );
 
@@ -95,27 +89,31 @@ export interface CutLists {
 export const pieceKey = (mark: string, car: CarId): string => `${mark} ${car}`;
 
 /**
- * One list for each item, in the order of their keys, of what these cars want. Of two plans that say how an item is cut, the
+ * One list for each item, in the order of their keys, of what these cars want and nobody has sawn. A mark is the same before and
+ * after pieces of the list are sawn. Of two plans that say how an item is cut, the
  * first one’s words stand.
  */
 export const cutLists = (
   plans: readonly CompiledPlan[],
   wanted: readonly CutWanted[],
   remnants: Readonly<Record<Key, readonly Remnant[]>> = {},
+  sawn: SawnRows = {},
 ): CutLists => {
-  const items = [...new Set(wanted.map(({ item }) => item))].sort();
+  const open = stillToSaw(wanted, sawn);
+  const items = [...new Set(open.map(({ item }) => item))].sort();
   const lists: CutList[] = [];
   const withoutLengths: Key[] = [];
   for (const item of items) {
     const terms = termsOf(plans, item);
     const own = wanted.filter((each) => each.item === item);
     if (terms === null) withoutLengths.push(item);
-    else lists.push(listOf(item, terms, marksOf(own), remnants[item] ?? []));
+    else lists.push(listOf(item, terms, marksOf(own, open), remnants[item] ?? []));
   }
   return { lists, withoutLengths };
 };
 
-const termsOf = (plans: readonly CompiledPlan[], item: Key): CutTerms | null => {
+/** How an item is cut; null where none of the plans says so. */
+export const termsOf = (plans: readonly CompiledPlan[], item: Key): CutTerms | null => {
   for (const { document } of plans) {
     const cut = document.items?.[item]?.cut;
     const terms = cut === undefined ? null : readCut(cut);
@@ -124,30 +122,29 @@ const termsOf = (plans: readonly CompiledPlan[], item: Key): CutTerms | null => 
   return null;
 };
 
-const marksOf = (wanted: readonly CutWanted[]): readonly MarkedPiece[] => {
-  const alike = new Map<string, CutWanted[]>();
-  for (const each of wanted) {
-    const key = JSON.stringify([each.piece, String(each.length.num), String(each.length.den)]);
-    alike.set(key, [...(alike.get(key) ?? []), each]);
-  }
-  return [...alike.values()]
-    .flatMap((pieces) => {
-      const [first] = pieces;
-      return first === undefined ? [] : [{ first, pieces }];
+const marksOf = (wanted: readonly CutWanted[], open: readonly CutWanted[]): readonly MarkedPiece[] => {
+  const alike = new Map(wanted.map((each) => [alikeKey(each), each]));
+  return [...alike]
+    .sort(([, a], [, b]) => compare(b.length, a.length) || (a.piece < b.piece ? -1 : 1))
+    .map(([key, { piece, length, item }], at) => {
+      const pieces = open.filter((each) => each.item === item && alikeKey(each) === key);
+      return {
+        mark: markOf(at),
+        piece,
+        length,
+        count: sumOf(pieces),
+        operations: [...new Set(pieces.map(({ operation }) => operation))],
+        cars: [...new Set(pieces.map(({ car }) => car))].map((car) => ({
+          car,
+          count: sumOf(pieces.filter((each) => each.car === car)),
+        })),
+      };
     })
-    .sort((a, b) => compare(b.first.length, a.first.length) || (a.first.piece < b.first.piece ? -1 : 1))
-    .map(({ first, pieces }, at) => ({
-      mark: markOf(at),
-      piece: first.piece,
-      length: first.length,
-      count: sumOf(pieces),
-      operations: [...new Set(pieces.map(({ operation }) => operation))],
-      cars: [...new Set(pieces.map(({ car }) => car))].map((car) => ({
-        car,
-        count: sumOf(pieces.filter((each) => each.car === car)),
-      })),
-    }));
+    .filter(({ count }) => count > 0);
 };
+
+const alikeKey = ({ piece, length }: CutWanted): string =>
+  JSON.stringify([piece, String(length.num), String(length.den)]);
 
 const sumOf = (pieces: readonly { readonly count: number }[]): number =>
   pieces.reduce((sum, { count }) => sum + count, 0);

@@ -6,8 +6,6 @@ import { countInBox, inBox } from '@/lib/domain/shop/kit';
 import type { Car } from '@/lib/domain/car/rows';
 import type { CarNeed } from './need';
 import type { NeedCause } from './need-line';
-import type { Boxed } from './shelf';
-import { quantityOf } from './stock';
 import type { Supply } from './supply';
 
 export interface KitWant {
@@ -54,16 +52,3 @@ export const comesOn = (coming: readonly Supply[], item: Key): Day | null =>
   coming
     .flatMap((each) => (each.item === item && each.source.kind === 'order' ? [each.source.due] : []))
     .sort()[0] ?? null;
-
-/** All that lies in the boxes of these cars, in the order of the cars and of their boxes. */
-export const boxedOn = (cars: readonly Car[]): readonly Boxed[] =>
-  cars.flatMap(({ id, kits }) =>
-    Object.values(kits).flatMap(({ lines }) =>
-      lines.map(({ item, lot, quantity }) => ({
-        car: id,
-        item,
-        lot,
-        quantity: quantityOf(quantity),
-      })),
-    ),
-  );

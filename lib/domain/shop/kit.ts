@@ -1,8 +1,9 @@
 /** What goes into the box of an operation and comes out of it; its rows stand in `car/kit-rows.ts`. */
 import { ZERO, add, compare, subtract } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
-import type { Key, LotId, StateKey } from '@/lib/domain/base/vocabulary';
+import type { CarId, Key, LotId, StateKey } from '@/lib/domain/base/vocabulary';
 import type { KitRow } from '@/lib/domain/car/kit-rows';
+import type { Boxed } from './shelf';
 import { quantityOf, stockKey, stockText } from './stock';
 import type { Drawn } from './stock';
 
@@ -11,6 +12,12 @@ type Boxes = Readonly<Record<StateKey, KitRow>>;
 /** What lies in the box of an operation; nothing where there is none. */
 export const inBox = ({ kits }: { readonly kits: Boxes }, operation: StateKey): readonly Drawn[] =>
   kits[operation]?.lines ?? [];
+
+/** All that lies in the boxes of these cars, in the order of the cars and of their boxes. */
+export const boxedOn = (cars: readonly { readonly id: CarId; readonly kits: Boxes }[]): readonly Boxed[] =>
+  cars.flatMap(({ id, kits }) =>
+    Object.values(kits).flatMap(({ lines }) => lines.map((line) => ({ car: id, ...line }))),
+  );
 
 /** How much of an item lies in it, from whichever lot. */
 export const countInBox = (lines: readonly Drawn[], item: Key): Exact =>

@@ -1,12 +1,12 @@
-/** In which joints a lot stands now, on which cars: how a bad lot is found again. */
+/** In which joints a lot stands now and which work used it up, on which cars: how a bad lot is found again. */
 import { ZERO, add, compare } from '@/lib/domain/base/exact';
 import type { Exact } from '@/lib/domain/base/exact';
-import type { LotId } from '@/lib/domain/base/vocabulary';
+import type { LotId, StateKey } from '@/lib/domain/base/vocabulary';
 import { WHOLE, placesOf, shareOfPlace } from '@/lib/domain/car/hardware';
 import { doubtsOf } from '@/lib/domain/car/joint';
 import type { DoubtFacts } from '@/lib/domain/car/joint';
 import type { JointRow } from '@/lib/domain/car/joint-rows';
-import type { Car } from '@/lib/domain/car/rows';
+import type { Car, UsedUp } from '@/lib/domain/car/rows';
 import type { CompiledJoint, CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { Lot } from './rows';
 import { quantityOf } from './stock';
@@ -50,3 +50,12 @@ export const lotIn = (plan: CompiledPlan, car: Car, lot: LotId, facts: DoubtFact
     const inDoubt = isBad && doubtsOf(row, facts).some(({ cause }) => cause === 'lot-quarantined');
     return [{ joint, row, quantity, fasteners: fasteners.sort((a, b) => a - b), inDoubt }];
   });
+
+/** The work that used it up, in the order of the car's rows: it is in the car, and in no joint. */
+export const workUsing = (
+  { operations }: Pick<Car, 'operations'>,
+  lot: LotId,
+): readonly (UsedUp & { readonly operation: StateKey })[] =>
+  Object.entries(operations).flatMap(([operation, { used = [] }]) =>
+    used.filter((each) => each.lot === lot).map((each) => ({ operation, ...each })),
+  );

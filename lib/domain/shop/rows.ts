@@ -3,6 +3,7 @@ import type { Day, Instant, Key, LotId, PersonId, Role, ToolId } from '@/lib/dom
 import { NO_SUPPLY } from './offer-rows';
 import type { SupplyRows } from './offer-rows';
 import type { RemnantRow } from './remnants';
+import type { SawnRows } from './sawn';
 import type { HourRates } from './rates';
 import type { OffDonor } from '@/lib/domain/car/hardware';
 import type { Adapter, Tool } from '@/lib/domain/torque/tool';
@@ -80,6 +81,7 @@ export interface Shop extends SupplyRows {
   readonly bins: Readonly<Record<Key, Bin>>;
   /** By item. */
   readonly remnants: Readonly<Record<Key, RemnantRow>>;
+  readonly sawn: SawnRows;
   /** By hash. */
   readonly plans: Readonly<Record<string, ReleasedPlan>>;
   readonly rates: HourRates;
@@ -93,6 +95,7 @@ export const EMPTY_SHOP: Shop = {
   lots: {},
   bins: {},
   remnants: {},
+  sawn: {},
   plans: {},
   rates: {},
   ...NO_SUPPLY,

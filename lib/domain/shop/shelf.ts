@@ -7,8 +7,8 @@ import type { Catalogue } from './item';
 import { lastGoodDay, lotState } from './lot-state';
 import { binOf } from './rows';
 import type { Shop } from './rows';
-import { foundBeyond, onHand } from './stock';
-import type { Stock, StockPlace, StockRow } from './stock';
+import { foundBeyond, onHand, quantityOf } from './stock';
+import type { Drawn, Stock, StockRow } from './stock';
 import type { Supply } from './supply';
 
 export interface OnShelf {
@@ -19,9 +19,8 @@ export interface OnShelf {
 }
 
 /** Of what lies there, so much is in the box of a car's kit. */
-export interface Boxed extends StockPlace {
+export interface Boxed extends Drawn {
   readonly car: CarId;
-  readonly quantity: Exact;
 }
 
 /** Earliest received first. What went without a word from which lot is taken off the item's lots, the oldest first. */
@@ -88,7 +87,7 @@ const putAside = (shelf: readonly OnShelf[], { car, item, lot, quantity }: Boxed
   );
   const rank = (each: OnShelf): number => 2 * Number(isSame(each)) + Number(each.isGood);
   const parts = new Map<OnShelf, Exact>();
-  let open = quantity;
+  let open = quantityOf(quantity);
   for (const each of mayBe.toSorted((a, b) => rank(b) - rank(a))) {
     const part = compare(each.supply.quantity, open) < 0 ? each.supply.quantity : open;
     open = subtract(open, part);
@@ -106,7 +105,7 @@ const putAside = (shelf: readonly OnShelf[], { car, item, lot, quantity }: Boxed
   });
 };
 
-/** Null for bulk. */
+/** The lot that it lies there as; null for bulk. */
 export const lotOf = ({ source }: Pick<Supply, 'source'>): LotId | null =>
   'lot' in source ? source.lot : null;
 

@@ -81,6 +81,30 @@ export const onHand = ({ came, went }: Pick<StockRow, 'came' | 'went'>): Exact =
 export const foundBeyond = ({ came, went }: Pick<StockRow, 'came' | 'went'>): Exact =>
   atLeastNone(subtract(quantityOf(went), quantityOf(came)));
 
+/** What a look at one place found, beside what the books said: as events keep it. */
+export interface Recount extends StockPlace {
+  readonly counted: string;
+  readonly had: string;
+  /** How the place differs from the books. */
+  readonly more: string;
+  readonly fewer: string;
+  /** What had gone beyond what came; booked before the count. */
+  readonly found: string;
+}
+
+/** So much lies there: what that adds to the books of the place. */
+export const recount = (place: StockPlace, row: Pick<StockRow, 'came' | 'went'>, there: Exact): Recount => {
+  const had = onHand(row);
+  return {
+    ...place,
+    counted: stockText(there),
+    had: stockText(had),
+    more: stockText(atLeastNone(subtract(there, had))),
+    fewer: stockText(atLeastNone(subtract(had, there))),
+    found: stockText(foundBeyond(row)),
+  };
+};
+
 export const withChange = (stock: Stock, change: StockChange): Stock => {
   const { item, lot, counted } = change;
   const key = stockKey(change);

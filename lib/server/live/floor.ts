@@ -10,7 +10,9 @@ import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import type { Setting } from '@/lib/server/load/shop';
 import { floorSays, groupsOf, rowOf } from '@/lib/server/queries/board';
-import type { Row } from '@/lib/server/queries/board';
+import type { Row } from '@/lib/server/queries/board/row';
+import { trayOf } from '@/lib/server/queries/board/tray';
+import { loadSupplies } from '@/lib/server/queries/kits/supplies';
 
 interface Known {
   readonly shop: Shop;
@@ -38,6 +40,8 @@ export class Floor {
   private known: Known | null = null;
   private readonly cars = new Map<string, Car>();
   private readonly rows = new Map<string, Kept>();
+  /** As it was sent. */
+  private toldTray = '';
 
   constructor(db: Database) {
     this.db = db;
@@ -78,6 +82,20 @@ export class Floor {
     return news.rows.length === 0 ? null : news;
   }
 
+  /** What may begin and what it lacks: null where that is as it was told last. */
+  async tray(): Promise<FloorNews | null> {
+    if (this.known === null) return null;
+    const { shop, setting } = this.known;
+    const cars = [...this.cars.values()].sort(byChassis);
+    const facts = await this.facts(this.known, cars);
+    const rows = cars.flatMap(({ id }) => this.rows.get(id)?.row ?? []);
+    const tray = trayOf(rows, await loadSupplies(this.db, shop, cars, facts.day));
+    const text = JSON.stringify(tray);
+    if (text === this.toldTray) return null;
+    this.toldTray = text;
+    return { says: floorSays(rows, facts, setting), groups: headsOf(rows, facts), rows: [], tray };
+  }
+
   /** `of`: only these cars' rows are made anew; null = all. */
   private async remade(known: Known, of: ReadonlySet<string> | null): Promise<FloorNews> {
     const cars = [...this.cars.values()].sort(byChassis);
@@ -99,7 +117,7 @@ export class Floor {
     }
     return {
       says: floorSays(rows, facts, known.setting),
-      groups: groupsOf(rows, facts).map((group) => ({ ...group, cars: group.cars.map(({ id }) => id) })),
+      groups: headsOf(rows, facts),
       rows: different.map(({ car }) => car),
     };
   }
@@ -112,6 +130,9 @@ export class Floor {
     return viewFacts(shop, cars, plans, '', new Date().toISOString(), setting.zone);
   }
 }
+
+const headsOf = (rows: readonly Row[], facts: Facts): FloorNews['groups'] =>
+  groupsOf(rows, facts).map((group) => ({ ...group, cars: group.cars.map(({ id }) => id) }));
 
 /** As `loadFloor` orders them. */
 const byChassis = (a: Car, b: Car): number => (a.chassis < b.chassis ? -1 : a.chassis > b.chassis ? 1 : 0);

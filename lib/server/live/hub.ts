@@ -4,7 +4,7 @@
  */
 import 'server-only';
 import { HEARTBEAT_MS } from '@/lib/wire/live';
-import type { LiveMessage, Versions } from '@/lib/wire/live';
+import type { Floor as FloorNews, LiveMessage, Versions } from '@/lib/wire/live';
 import { sessionsThatHold } from '@/lib/server/auth/session-row';
 import { database } from '@/lib/server/database';
 import type { Database } from '@/lib/server/database';
@@ -22,9 +22,17 @@ export interface HubTimes {
   readonly lookEvery: number;
   /** Deaf for so long, it says so to everybody by ending what is open. */
   readonly deafFor: number;
+  /** The tray is told so long after the rows. */
+  readonly trayAfter: number;
 }
 
-const TIMES: HubTimes = { askEvery: 5000, checkEvery: 4000, lookEvery: 20_000, deafFor: 5000 };
+const TIMES: HubTimes = {
+  askEvery: 5000,
+  checkEvery: 4000,
+  lookEvery: 20_000,
+  deafFor: 5000,
+  trayAfter: 400,
+};
 const READY_MS = 4000;
 
 const encoder = new TextEncoder();
@@ -41,6 +49,8 @@ export class LiveHub {
   private readonly listener: Listener;
   private readonly timers: readonly NodeJS.Timeout[];
   private readonly deafFor: number;
+  private readonly trayAfter: number;
+  private trayTimer: NodeJS.Timeout | null = null;
   private readonly versions = new Map<string, number>();
   private clock = 0;
   private told = new Map<string, number>();
@@ -55,9 +65,10 @@ export class LiveHub {
   });
 
   constructor(db: Database, url: string, times: Partial<HubTimes> = {}) {
-    const { askEvery, checkEvery, lookEvery, deafFor } = { ...TIMES, ...times };
+    const { askEvery, checkEvery, lookEvery, deafFor, trayAfter } = { ...TIMES, ...times };
     this.db = db;
     this.deafFor = deafFor;
+    this.trayAfter = trayAfter;
     this.floor = new Floor(db);
     const ears = {
       heard: (stream: string, version: number) => this.hear([[stream, version]]),
@@ -97,6 +108,7 @@ export class LiveHub {
   async stop(): Promise<void> {
     this.isStopped = true;
     for (const timer of this.timers) clearInterval(timer);
+    if (this.trayTimer !== null) clearTimeout(this.trayTimer);
     this.watchers.closeAll();
     await this.listener.stop();
   }
@@ -152,6 +164,7 @@ export class LiveHub {
       this.versions.set(stream, version);
     }
     this.send({ kind: 'news', clock: this.clock, versions: Object.fromEntries(told), ...floor });
+    this.trayTimer ??= setTimeout(() => void this.tellTray(), this.trayAfter).unref();
     // It may be that somebody was removed.
     if (isShop) void this.check();
   }
@@ -160,11 +173,27 @@ export class LiveHub {
     if (this.watchers.count > 0) this.watchers.send(bytesOf(message));
   }
 
+  /** Once for all that happened in a while: it reads the stock, and no row waits for it. */
+  private async tellTray(): Promise<void> {
+    this.trayTimer = null;
+    if (this.isStopped || this.watchers.count === 0) return;
+    if (this.isLooking) {
+      this.trayTimer = setTimeout(() => void this.tellTray(), this.trayAfter).unref();
+      return;
+    }
+    await this.sayWhatIsNew(() => this.floor.tray());
+  }
+
   private async passTime(): Promise<void> {
     if (this.isLooking || this.watchers.count === 0) return;
+    await this.sayWhatIsNew(() => this.floor.later());
+  }
+
+  /** Nothing happened to any stream, and something may be shown otherwise. */
+  private async sayWhatIsNew(look: () => Promise<FloorNews | null>): Promise<void> {
     this.isLooking = true;
     try {
-      const floor = await this.floor.later();
+      const floor = await look();
       if (floor !== null) this.send({ kind: 'news', clock: this.clock, versions: {}, ...floor });
     } catch (error) {
       this.complain(error);

@@ -6,9 +6,13 @@ import type { Reader } from './rows';
 export const loadStock = async (db: Reader): Promise<Stock> =>
   stockOf(await db.$queryRaw<Found[]>`SELECT id, row FROM stock ORDER BY id`);
 
-/** Of these places only; under the shop's lock nobody changes them meanwhile. */
+/** Of these places only, held until the end of the transaction: nobody changes them meanwhile. In the order in which they are written. */
 export const readStock = async (db: Reader, keys: readonly string[]): Promise<Stock> =>
-  stockOf(await db.$queryRaw<Found[]>`SELECT id, row FROM stock WHERE id = ANY(${[...keys]})`);
+  stockOf(
+    await db.$queryRaw<
+      Found[]
+    >`SELECT id, row FROM stock WHERE id = ANY(${[...keys]}) ORDER BY id FOR NO KEY UPDATE`,
+  );
 
 interface Found {
   readonly id: string;

@@ -1,6 +1,7 @@
 /** The track board: every car on the floor, how far it has come, and what holds the gate before it. */
 import 'server-only';
 import { assess } from '@/lib/domain/assess';
+import type { Assessment } from '@/lib/domain/assess';
 import { COMMANDS } from '@/lib/domain/authority';
 import type { Car } from '@/lib/domain/car/rows';
 import type { Facts } from '@/lib/domain/facts';
@@ -26,7 +27,10 @@ import { cellsOf } from './board/cells';
 import { asksOf, boardPeople } from './board/people';
 import { counted, dayInWords, initialsOf, named } from './board/words';
 import { lineOf } from './car/lines';
+import type { Row } from './board/row';
+import { trayOf } from './board/tray';
 import { floorClock } from './clock';
+import { loadSupplies } from './kits/supplies';
 
 export const boardView = async (
   db: Database,
@@ -49,20 +53,17 @@ export const boardView = async (
     mover: moverOf(shop, who),
     people: boardPeople(shop, who, facts.day),
     groups: groupsOf(rows, facts),
+    tray: trayOf(rows, await loadSupplies(db, shop, cars, facts.day)),
     empty: rows.length > 0 ? null : emptyBoard(shop, who),
   };
 };
 
-/** A car's row with the plan that it follows. The same for whoever looks. */
-export interface Row {
-  readonly plan: CompiledPlan;
-  readonly car: BoardCar;
-}
-
 /** Null where the car's plan is not among the facts. */
 export const rowOf = (car: Car, facts: Facts, zone: string): Row | null => {
   const plan = planOf(facts, car);
-  return plan === null ? null : { plan, car: carRow(plan, car, facts, zone) };
+  if (plan === null) return null;
+  const assessment = assess(plan, car, facts);
+  return { plan, car: carRow(plan, car, facts, zone, assessment), of: car, jobs: assessment.jobs };
 };
 
 export const floorSays = (rows: readonly Row[], facts: Facts, { zone }: Pick<Setting, 'zone'>): string => {
@@ -70,8 +71,13 @@ export const floorSays = (rows: readonly Row[], facts: Facts, { zone }: Pick<Set
   return `${dayInWords(facts.now, zone)}. ${counted(rows.length, 'car')}, ${counted(loose, 'loose end')}.`;
 };
 
-const carRow = (plan: CompiledPlan, car: Car, facts: Facts, zone: string): BoardCar => {
-  const { gate, looseEnds } = assess(plan, car, facts);
+const carRow = (
+  plan: CompiledPlan,
+  car: Car,
+  facts: Facts,
+  zone: string,
+  { gate, looseEnds }: Assessment,
+): BoardCar => {
   const spoken = withTimes(zone, facts.day);
   return {
     id: car.id,

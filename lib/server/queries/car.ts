@@ -11,6 +11,7 @@ import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import type { CarView } from '@/lib/wire/views/car';
 import type { Given } from './car/seen';
 import { carViewOf } from './car/view';
+import { loadSupplies } from './kits/supplies';
 import { chosenOn, lately } from './log';
 
 /** What every page of one car is made from; null where there is no such car, or its plan is not kept here. */
@@ -49,11 +50,13 @@ export const carView = async (
   const given = await readCar(db, id, actor, now);
   if (given === null) return null;
   const { shop, car, plan, setting } = given;
-  const [recent, chosen] = await Promise.all([
+  const [recent, chosen, { shelf }] = await Promise.all([
     lately(db, { shop, car, plan, zone: setting.zone, now }),
     chosenOn(db, id),
+    loadSupplies(db, shop, given.floor, given.facts.day),
   ]);
-  return carViewOf(given, { signature, lately: recent, chosen });
+  const stores = { bins: shop.bins, shelf };
+  return carViewOf(given, { signature, lately: recent, chosen, stores });
 };
 
 /** Asked before anything of the page is sent. */

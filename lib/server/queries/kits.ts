@@ -1,7 +1,6 @@
 /** Reads kits: those to pick, soonest first, and one of them line by line. */
 import 'server-only';
-import { ZERO, add, compare, subtract } from '@/lib/domain/base/exact';
-import type { Exact } from '@/lib/domain/base/exact';
+import { ZERO, compare, subtract } from '@/lib/domain/base/exact';
 import type { Assessment, Job } from '@/lib/domain/assess';
 import { assess } from '@/lib/domain/assess';
 import { planOf } from '@/lib/domain/facts';
@@ -157,10 +156,10 @@ const lineView = (
   const over = subtract(picked, wanted);
   const report = car.kits[operation]?.reports.find((each) => each.item === item);
   const coming = comingWords(supplies, item);
-  const from = openOf(supplies.shelf, item, car.id).map(({ source, quantity }) => {
-    const lot = lotOf({ source });
-    return { lot, quantity: stockText(quantity), aside: stockText(asideOf(supplies, item, lot)) };
-  });
+  const from = openOf(supplies.shelf, item, car.id).map((each) => ({
+    lot: lotOf(each),
+    quantity: stockText(each.quantity),
+  }));
   return {
     item,
     name: itemWords(supplies, plan, item),
@@ -184,10 +183,3 @@ const lineView = (
         : `${FAULTS[report.what]}, said ${tag(report.by, report.at).name} ${whenWords(setting.zone, supplies.today)(report.at)}`,
   };
 };
-
-const asideOf = ({ shelf }: Supplies, item: string, lot: string | null): Exact =>
-  shelf.reduce(
-    (sum, { supply, isBoxed }) =>
-      supply.item === item && isBoxed === true && lotOf(supply) === lot ? add(sum, supply.quantity) : sum,
-    ZERO,
-  );

@@ -65,6 +65,7 @@ export const myWorkView = async (
       ? null
       : openedJob(given, first.job, {
           reach: reachOn(supplies, given, first.job.key),
+          shelf: supplies.shelf,
           lacks: isWaiting(first) ? '' : lacks(first),
         });
   const isLead = who.roles.includes('lead');

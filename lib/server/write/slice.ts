@@ -3,6 +3,7 @@ import 'server-only';
 import { STARTS_CLOCK } from '@/lib/domain/clocks';
 import type { Clock, Clocks } from '@/lib/domain/clocks';
 import type { Command } from '@/lib/domain/commands';
+import type { KitRow } from '@/lib/domain/car/kit-rows';
 import type { Car, PartRow } from '@/lib/domain/car/rows';
 import { factsWith } from '@/lib/domain/facts';
 import type { Facts } from '@/lib/domain/facts';
@@ -12,6 +13,7 @@ import { stockKey } from '@/lib/domain/shop/stock';
 import type { Stock } from '@/lib/domain/shop/stock';
 import { stockAsked } from '@/lib/domain/touches';
 import { isDonorHardwareClaim } from '@/lib/domain/donor-claims';
+import { carsOfCut, isCutClaim } from '@/lib/domain/cut-claims';
 import { isPurchaseClaim } from '@/lib/domain/purchase-claims';
 import { isSupplyClaim } from '@/lib/domain/supply-claims';
 import type { World } from '@/lib/domain/world';
@@ -51,6 +53,7 @@ export const readSlice = async (
   const gave = await gaveNow(tx, command);
   const builds = await buildsNow(tx, command);
   const stock = await stockNow(tx, command, shop);
+  const boxes = await boxesNow(tx, command);
   const slice = sliceOf(zone, given, {
     shop,
     car,
@@ -62,8 +65,11 @@ export const readSlice = async (
     gave,
     builds,
     stock,
+    boxes,
   });
-  return released === null ? slice : { ...slice, facts: { ...slice.facts, plans: released } };
+  if (released === null) return slice;
+  const cars = await cutFor(tx, command);
+  return { facts: { ...slice.facts, plans: released }, world: { ...slice.world, cars } };
 };
 
 interface Read {
@@ -77,19 +83,20 @@ interface Read {
   readonly gave: Facts['given'];
   readonly builds: Facts['builds'];
   readonly stock: Stock;
+  readonly boxes: Facts['boxes'];
 }
 
 const sliceOf = (
   zone: string,
   { command, now, actor, device, lastContact, isInOrder }: Given,
-  { shop, car, plan, document, there, clocks, photos, gave, builds, stock }: Read,
+  { shop, car, plan, document, there, clocks, photos, gave, builds, stock, boxes }: Read,
 ): Slice => {
   const occupancy = plan === null || document === undefined ? {} : { [plan]: byStage(document, there) };
   const moment = { now, doneAt: command.doneAt, lastContact, isInOrder, actor, device };
   return {
     facts: factsWith(
       shop,
-      { occupancy, clocks, photos, given: gave, builds },
+      { occupancy, clocks, photos, given: gave, builds, boxes },
       plansFor(command, shop, plan, document),
       moment,
       shopDay(zone),
@@ -119,7 +126,7 @@ export const foreseenSlice = (
   const [shop, car, head] = [kept.shop, kept.cars.get(id), kept.heads.get(id)];
   if (shop === null || car === undefined || head?.version !== car.version) return null;
   const { type } = command.claim;
-  if (giverOf(command) !== null) return null;
+  if (giverOf(command) !== null || stockAsked(command.claim, shop).length > 0) return null;
   if (type === 'advance-car' || STARTS_CLOCK.has(type) || photosIn(command).length > 0) return null;
   const document = plan === null ? undefined : kept.plans.get(plan);
   const read = {
@@ -133,6 +140,7 @@ export const foreseenSlice = (
     gave: {},
     builds: {},
     stock: {},
+    boxes: [],
   };
   return { ...sliceOf(zone, given, read), car: id, head };
 };
@@ -205,7 +213,10 @@ const buildsNow = async (tx: Transaction, { claim }: Command): Promise<Facts['bu
 const giverOf = ({ claim }: Command): string | null =>
   claim.type === 'receive-part' ? (claim.from ?? null) : null;
 
-/** The places that a claim about stock names, as they are; whoever takes from them on a car waits for the shop's lock. */
+/**
+ * The places that a claim about stock asks for, as they are, and held: whoever counts on a car shares the shop's lock with others
+ * that take from them.
+ */
 const stockNow = async (tx: Transaction, { claim }: Command, shop: Shop): Promise<Stock> => {
   const asked = stockAsked(claim, shop);
   return asked.length === 0
@@ -214,6 +225,14 @@ const stockNow = async (tx: Transaction, { claim }: Command, shop: Shop): Promis
         tx,
         asked.map(({ item, lot }) => stockKey({ item, lot: lot ?? null })),
       );
+};
+
+/** What lies in boxes: a bin that is said to be down holds none of it. */
+const boxesNow = async (tx: Transaction, { claim }: Command): Promise<Facts['boxes']> => {
+  if (claim.type !== 'pick-kit' || claim.emptied === undefined) return [];
+  const found = await tx.$queryRaw<{ car: string; row: KitRow }[]>`
+    SELECT k.car, k.row FROM car_kit k JOIN car c ON c.id = k.car WHERE NOT c.delivered ORDER BY k.car, k.key`;
+  return found.flatMap(({ car, row }) => row.lines.map((line) => ({ car, ...line })));
 };
 
 const photosIn = ({ claim }: Command): readonly string[] =>
@@ -230,15 +249,21 @@ const plansFor = (
   return command.claim.type === 'start-car' && shop.plans[plan] === undefined ? {} : { [plan]: document };
 };
 
-/** Whoever names items is judged by those of all released plans, which `runCommand` has read before. */
+/** Whoever names items, or cars that want pieces of them, is judged by those of all released plans, which `runCommand` has read before. */
 const releasedFor = (
   { claim }: Command,
   { plans }: Kept,
   shop: Shop,
 ): Readonly<Record<string, PlanDocument>> | null =>
-  isSupplyClaim(claim) || isPurchaseClaim(claim) || isDonorHardwareClaim(claim)
+  isSupplyClaim(claim) || isPurchaseClaim(claim) || isDonorHardwareClaim(claim) || isCutClaim(claim)
     ? Object.fromEntries([...plans].filter(([hash]) => shop.plans[hash] !== undefined))
     : null;
+
+/** Those for which something is sawn. Their work may go on meanwhile: what they want cut is a claim's measure, and changes no row of theirs. */
+const cutFor = async (tx: Transaction, { claim }: Command): Promise<World['cars']> =>
+  isCutClaim(claim)
+    ? Object.fromEntries((await readCars(tx, carsOfCut(claim))).map((car) => [car.id, car]))
+    : {};
 
 const shopNow = async (tx: Transaction, kept: Kept, { shopVersion, tool }: Locked): Promise<Shop> => {
   const shop = kept.shop?.version === shopVersion ? kept.shop : await readShop(tx, kept);

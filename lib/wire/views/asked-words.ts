@@ -91,6 +91,8 @@ const ASKED: Readonly<Record<ClaimType, string>> = {
   'count-remnants': 'Count the rests of …',
   'keep-donor-hardware': 'Keep hardware off a donor',
   'share-donor-lot': 'Share lot … with all cars',
+  'saw-bars': 'Sawn: bars of a cut plan',
+  'recut-pieces': 'Cut pieces again',
   'open-trip': 'Plan a trip',
   'promise-trip': 'Say when a trip is back',
   'bill-trip': 'Enter the bill of a trip',

@@ -11,8 +11,35 @@ export interface BoardView {
   /** Who can be given a stage; null for those who give none. */
   readonly people: readonly BoardPerson[] | null;
   readonly groups: readonly BoardGroup[];
+  readonly tray: ReadyTray;
   /** What to do first, where no car stands on the floor. */
   readonly empty: EmptyBoard | null;
+}
+
+/** Work that may begin now, on all cars: all of it is ready by the rules, and some of it lacks parts (D59). */
+export interface ReadyTray {
+  readonly ready: TrayList;
+  readonly butForParts: TrayList;
+}
+
+export interface TrayList {
+  readonly jobs: readonly TrayJob[];
+  /** How many more there are than stand here. */
+  readonly more: number;
+}
+
+export interface TrayJob {
+  /** Of the whole shop: car and job. */
+  readonly id: string;
+  readonly href: string;
+  readonly chassis: string;
+  readonly colour: string | null;
+  readonly key: string;
+  readonly name: string;
+  /** `1 h`; empty where the plan does not say. */
+  readonly takes: string;
+  /** `2 × bolt M8 × 30 (on order, due Mon 30 Nov)`; empty where nothing is missing. */
+  readonly lacks: string;
 }
 
 /** May this person move cars? If not, who may. */

@@ -1,5 +1,7 @@
 /** What the cutting page is made from. Places on a bar are shares of its scale, 0 to 1; lengths are texts, in millimetres. */
 
+import type { ClaimedBar, ClaimedPiece } from '@/lib/domain/cut-claims';
+
 export interface CutCar {
   readonly id: string;
   readonly chassis: string;
@@ -32,7 +34,7 @@ export interface CutItem {
   readonly rack: CutRack;
 }
 
-/** Rests of one item, as they were counted. */
+/** Rests of one item, as they were counted and the saw has left them. */
 export interface CutRack {
   /** In millimetres, as they are typed again. */
   readonly lengths: string;
@@ -68,6 +70,23 @@ export interface DrawnBar {
   readonly says: string;
   /** What of it is for which car. */
   readonly cars: readonly { readonly car: CutCar; readonly marks: string }[];
+  /** What is claimed when it is sawn as it is drawn. */
+  readonly sawing: ClaimedBar;
+}
+
+/** Pieces that are sawn and not built in. */
+export interface CutSawn {
+  readonly key: string;
+  readonly name: string;
+  readonly part: string;
+  readonly codes: readonly string[];
+  readonly car: CutCar;
+  readonly length: string;
+  readonly count: number;
+  /** Who sawed last, and when. */
+  readonly by: string;
+  /** All of them, as they are claimed to be cut again. */
+  readonly again: { readonly item: string; readonly piece: ClaimedPiece };
 }
 
 export interface CutDrawing {

@@ -10,10 +10,10 @@ import type {
   VerifyMethod,
 } from '@/lib/domain/base/vocabulary';
 import type { PartRow } from '@/lib/domain/car/rows';
-import type { CarClaim } from '@/lib/domain/commands';
+import type { CarClaim, UsedLot } from '@/lib/domain/commands';
 import type { SaidRefusal } from '@/lib/wire/door';
 import type { PersonTag } from './car';
-import type { HardwareView } from './sign-off';
+import type { HardwareView, LotChoice } from './sign-off';
 
 export type CarClaimType = CarClaim['type'];
 export type ThingKind =
@@ -50,6 +50,18 @@ export interface OperationThing {
   readonly cautions: readonly Key[];
   readonly steps: readonly string[];
   readonly irreversible: boolean;
+  /** What finishing it uses up that is traced by lot. */
+  readonly uses?: readonly UsesUp[];
+}
+
+export interface UsesUp {
+  readonly item: Key;
+  readonly name: string;
+  /** `0.5 l`. */
+  readonly quantity: string;
+  /** From which lots, unless somebody says otherwise. */
+  readonly proposed: readonly UsedLot[];
+  readonly lots: readonly LotChoice[];
 }
 
 export interface ToolChoice {

@@ -4,7 +4,7 @@ import { all } from '@/lib/domain/base/words';
 import { fromExactText } from '@/lib/domain/car/joint';
 import type { Mark } from '@/lib/domain/car/joint-rows';
 import type { RowSign } from './car';
-import { line, matterLine, pieceLine } from './event-matters';
+import { line, matterLine, pieceLine, usedText } from './event-matters';
 import type { Happening, Words } from './event-words';
 import type { EventLine } from './log';
 
@@ -52,7 +52,7 @@ export const eventLine = (event: Happening, words: Words): EventLine => {
     case 'operation-resumed':
       return line('gopen', thing(event.operation), event.takenOver ? `is taken over by ${by}` : 'goes on');
     case 'operation-finished':
-      return line('passed', thing(event.operation), 'is finished');
+      return line('passed', thing(event.operation), `is finished${usedText(event.drawn, words)}`);
     case 'operation-due-again':
       return line('due', thing(event.operation), `is due again${runText(event.run)}: ${event.because}`);
     case 'operation-reopened':

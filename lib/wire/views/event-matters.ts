@@ -1,5 +1,5 @@
 /** The log's words for everything but operations and joints. */
-import type { Drawn } from '@/lib/domain/shop/stock';
+import type { Drawn, Recount } from '@/lib/domain/shop/stock';
 import type { Disposition, HoldScope } from '@/lib/domain/base/vocabulary';
 import { donorWords } from '@/lib/domain/car/donor-identity';
 import { agreeing, counted } from '@/lib/domain/base/words';
@@ -135,7 +135,7 @@ export const matterLine = (
     case 'car-delivered':
       return line('seal', 'The car', 'is delivered');
     case 'kit-picked':
-      return line('passed', thing(event.operation), `has in its kit ${takenText(event.lines, words)}`);
+      return line('passed', thing(event.operation), pickedText(event, words));
     case 'kit-emptied':
       return line('hint', thing(event.operation), `gives back from its kit ${takenText(event.lines, words)}`);
     case 'kit-line-reported':
@@ -183,6 +183,21 @@ const FAULT_WORDS = {
   damaged: 'has a damaged part in its kit',
   missing: 'misses a part in its kit',
 } as const;
+
+const pickedText = (
+  { lines, emptied = [] }: { readonly lines: readonly Drawn[]; readonly emptied?: readonly Recount[] },
+  words: Words,
+): string => {
+  const down = [...new Set(emptied.map(({ item }) => words.thing(item)))].join(', ');
+  const picked = lines.length === 0 ? 'gets nothing in its kit' : `has in its kit ${takenText(lines, words)}`;
+  return down === '' ? picked : `${picked}; no more lies in the bin of ${down}`;
+};
+
+/** What it used up of known lots. */
+export const usedText = (drawn: readonly Drawn[] = [], words: Words): string => {
+  const used = drawn.filter(({ lot }) => lot !== null);
+  return used.length === 0 ? '' : `; used up: ${takenText(used, words)}`;
+};
 
 const takenText = (lines: readonly Drawn[], { thing }: Words): string =>
   lines

@@ -66,6 +66,4 @@ export interface KitPickLine {
 export interface KitSource {
   readonly lot: string | null;
   readonly quantity: string;
-  /** Of this place in all boxes: what a count of it includes though the bin is empty. */
-  readonly aside: string;
 }

@@ -1,4 +1,5 @@
 /** What happened to the shop's own books, in the shop's words. */
+import type { SawnBar, SawnPiece } from '@/lib/domain/shop/sawn';
 import { all, conditionWords } from '@/lib/domain/base/words';
 import type { ShopPayload } from '@/lib/domain/shop-payload';
 import { OUT_WORDS, keptWords, placeWords } from '@/lib/domain/shop/stock-words';
@@ -99,6 +100,10 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn, suppl
           ? 'no rests are in the rack'
           : `rests in the rack: ${event.lengths.join(', ')}`,
       );
+    case 'bars-sawn':
+      return line('passed', event.item, sawnText(event.bars));
+    case 'pieces-recut':
+      return line('due', event.item, `is cut again: ${event.pieces.map(pieceText).join(', ')}`);
     case 'rate-set':
       return line('hint', 'Rate of an hour', `is set from ${event.rate.id} on`);
     default:
@@ -107,6 +112,15 @@ export const shopLine = (event: ShopPayload, person: NameIn, tool: NameIn, suppl
 };
 
 const line = (sign: EventLine['sign'], thing: string, says: string): EventLine => ({ sign, thing, says });
+
+const sawnText = (bars: readonly SawnBar[]): string => {
+  const kept = bars.flatMap(({ left }) => left ?? []);
+  const pieces = bars.flatMap((bar) => bar.pieces.map(pieceText)).join(', ');
+  return `is sawn from ${bars.map(({ from, length }) => `${from === 'rest' ? 'a rest' : 'a length'} of ${length}`).join(', ')}: ${pieces}${kept.length === 0 ? '' : `; kept ${kept.join(', ')}`}`;
+};
+
+const pieceText = ({ car, piece, length, count }: SawnPiece): string =>
+  `${String(count)} × ${piece} ${length} for ${car}`;
 
 /** What had gone beyond what ever came was found, and is booked with the next goods. */
 const foundWords = (found: string): string => (found === '0' ? '' : `; ${found} more had been found before`);

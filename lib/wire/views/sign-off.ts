@@ -15,6 +15,7 @@ import type {
   StateKey,
   VerifyMethod,
 } from '@/lib/domain/base/vocabulary';
+import type { FittedClaim } from '@/lib/domain/car/hardware';
 import type { JointActName, JointAsk } from '@/lib/domain/joint-asks';
 import type { Adapter, Tool } from '@/lib/domain/torque/tool';
 import type { PhotoRef } from './photo';
@@ -148,15 +149,6 @@ export interface DrawingView {
   readonly says: string;
 }
 
-export interface LotChoice {
-  readonly id: string;
-  /** `L-0031, off its donor`. */
-  readonly says: string;
-  /** It came off this car's own donor, and there is some of it left. */
-  readonly isOwn: boolean;
-  readonly whyNot: string | null;
-}
-
 export interface HardwareView {
   readonly item: Key;
   readonly name: string;
@@ -171,7 +163,14 @@ export interface HardwareView {
     readonly fastener: number | null;
     readonly state: 'empty' | 'in' | 'loose' | 'spent';
     readonly lot: string | null;
+    /** A new one goes in by itself. */
+    readonly isNew: boolean;
   }[];
+  /** Where it lies; null = nobody has said. */
+  readonly bin: string | null;
+  /** From which lots what goes in new is taken, unless somebody says otherwise. */
+  readonly proposed: readonly FittedClaim[];
+  /** In the order to take them; then those that can't be, or of which none is left. */
   readonly lots: readonly LotChoice[];
   readonly substitutes: readonly {
     readonly item: Key;
@@ -180,6 +179,13 @@ export interface HardwareView {
     readonly asksLead: boolean;
     readonly lots: readonly LotChoice[];
   }[];
+}
+
+export interface LotChoice {
+  readonly id: string;
+  /** `in 09C, 12 there`, `off its donor, in 02A, 4 there`, `in the kit`, `none left by the books`. */
+  readonly says: string;
+  readonly whyNot: string | null;
 }
 
 export interface ToolView {

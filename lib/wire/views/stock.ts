@@ -52,7 +52,7 @@ export interface LotView extends StockLine {
   readonly received: string;
   readonly facts: readonly string[];
   readonly quarantined: { readonly reason: string; readonly by: string; readonly when: string } | null;
-  /** In joints now, by car. */
+  /** In joints now and used up by work, by car. */
   readonly cars: readonly LotCar[];
   /** What went otherwise: lost, scrapped, sent back, and what was renewed since. */
   readonly gone: readonly { readonly quantity: string; readonly what: string; readonly detail: string }[];
@@ -68,6 +68,13 @@ export interface LotCar {
   readonly isDelivered: boolean;
   readonly quantity: string;
   readonly joints: readonly LotJoint[];
+  /** Work that used it up. */
+  readonly work: readonly {
+    readonly operation: string;
+    readonly name: string;
+    readonly href: string;
+    readonly quantity: string;
+  }[];
 }
 
 export interface LotJoint {

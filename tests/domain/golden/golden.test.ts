@@ -121,6 +121,8 @@ const KINDS: Readonly<Record<EventType, true>> = {
   'donor-hardware-kept': true,
   'donor-lot-shared': true,
   'donor-recorded': true,
+  'bars-sawn': true,
+  'pieces-recut': true,
   'part-graded': true,
   'part-sent': true,
   'part-returned': true,

@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { toDecimalText } from '@/lib/domain/base/exact';
 import { catalogueOf } from '@/lib/domain/shop/item';
-import { boxedOn, comesOn, kitWants, lackOf } from '@/lib/domain/shop/kit-need';
+import { boxedOn } from '@/lib/domain/shop/kit';
+import { comesOn, kitWants, lackOf } from '@/lib/domain/shop/kit-need';
 import { carNeed } from '@/lib/domain/shop/need';
 import { reachFor, shelfOf } from '@/lib/domain/shop/shelf';
 import { stockText, onHand } from '@/lib/domain/shop/stock';
@@ -181,6 +182,61 @@ describe('what leaves the box', () => {
     ]);
     pick(shop, 'washer', '4');
     expect(shop.car().kits['AX-010']?.reports.map(({ item }) => item)).toEqual(['nut']);
+  });
+});
+
+describe('a bin that is down', () => {
+  const short = (shop: Shop, item: string, ...lines: readonly { quantity: string; lot?: string }[]) =>
+    shop.does('tess', {
+      type: 'pick-kit',
+      ...KIT,
+      lines: lines.map((line) => ({ item, ...line })),
+      emptied: [item],
+    });
+
+  test('what there was is in the box and the bin is put down as empty, by one event; other boxes keep theirs', () => {
+    const shop = opened();
+    pick(shop, 'washer', '3', undefined, 'C2');
+    const events = short(shop, 'washer', { quantity: '2' });
+    expect(events).toMatchObject([
+      { type: 'kit-picked', emptied: [{ item: 'washer', counted: '5', had: '10', fewer: '5', more: '0' }] },
+    ]);
+    expect([box(shop), has(shop, 'washer|'), good(shop, 'washer')]).toEqual([['2 washer'], '5', '0']);
+    expect(shop.world.stock['washer|']?.counted?.by).toBe('tess');
+  });
+
+  test('every good lot of it is down, also the one that nothing was taken from; what is kept apart was not looked at', () => {
+    const shop = opened();
+    shop.does('leo', { type: 'receive-lot', lot: 'L-3', item: 'nut', quantity: 4 });
+    shop.does('leo', { type: 'quarantine-lot', lot: 'L-3', reason: 'soft' });
+    short(shop, 'nut', { quantity: '1', lot: 'L-2' });
+    expect(['nut|L-1', 'nut|L-2', 'nut|L-3'].map((key) => has(shop, key))).toEqual(['0', '1', '4']);
+    expect([box(shop), good(shop, 'nut')]).toEqual([['1 L-2'], '0']);
+  });
+
+  test('nothing was there at all; more was there than the books had; what went unsaid is accounted for', () => {
+    const shop = opened();
+    shop.does('leo', { type: 'draw-stock', item: 'nut', quantity: '5', reason: 'lost' });
+    expect(good(shop, 'nut')).toBe('7');
+    short(shop, 'nut');
+    expect([box(shop), good(shop, 'nut')]).toEqual([[], '0']);
+    shop.does('leo', { type: 'receive-lot', lot: 'L-4', item: 'nut', quantity: 8 });
+    expect(good(shop, 'nut')).toBe('8');
+    short(shop, 'washer', { quantity: '12' });
+    expect([has(shop, 'washer|'), good(shop, 'washer')]).toEqual(['12', '0']);
+  });
+
+  test('the bin of another thing is refused; for work that is done nothing goes in, and the bin is still down', () => {
+    const shop = opened();
+    const down = (item: string, lines: readonly { item: string; quantity: string }[] = []) =>
+      ({ type: 'pick-kit', ...KIT, lines, emptied: [item] }) as const;
+    expect(shop.codes('tom', down('bracket'))).toEqual(['unknown-thing']);
+    shop.perform('tom', 'AX-010');
+    expect(shop.codes('tom', down('washer', [{ item: 'washer', quantity: '1' }]))).toEqual([
+      'operation-already-finished',
+    ]);
+    shop.does('tom', down('washer'));
+    expect([good(shop, 'washer'), shop.car().kits]).toEqual(['0', {}]);
   });
 });
 

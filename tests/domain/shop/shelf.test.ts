@@ -1,6 +1,6 @@
 /** What lies on the shelf as supply, and where to reach for it. Values are invented. */
 import { describe, expect, test } from 'vitest';
-import { exact, toDecimalText } from '@/lib/domain/base/exact';
+import { toDecimalText } from '@/lib/domain/base/exact';
 import { catalogueOf } from '@/lib/domain/shop/item';
 import { reachFor, shelfOf } from '@/lib/domain/shop/shelf';
 import { plan, shopWith } from '@/tests/support/shop';
@@ -57,10 +57,10 @@ describe('what is there', () => {
 
 test('two boxes of one car hold two times their own: nothing is put aside twice', () => {
   const { world } = opened();
-  const box = { car: 'C1', item: 'nut', lot: 'L-1', quantity: exact(12) };
+  const box = { car: 'C1', item: 'nut', lot: 'L-1', quantity: '12' };
   const lying = shelfOf(world.shop, world.stock, catalogueOf([DOCUMENT]), TODAY, [
     box,
-    { ...box, quantity: exact(6) },
+    { ...box, quantity: '6' },
   ]);
   expect(
     lying.map(({ supply: { quantity, onlyFor }, isBoxed }) => [toDecimalText(quantity), onlyFor, isBoxed]),

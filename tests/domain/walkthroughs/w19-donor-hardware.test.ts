@@ -6,7 +6,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { toDecimalText } from '@/lib/domain/base/exact';
 import { catalogueOf } from '@/lib/domain/shop/item';
-import { boxedOn } from '@/lib/domain/shop/kit-need';
+import { boxedOn } from '@/lib/domain/shop/kit';
 import { coveredWords } from '@/lib/domain/shop/need-words';
 import { reachFor, shelfOf } from '@/lib/domain/shop/shelf';
 import { pricesOf } from '@/lib/domain/shop/unit-price';

@@ -7,6 +7,7 @@ import { LOOSE_END_KINDS } from '@/lib/domain/loose-ends';
 import type { LooseEndKind } from '@/lib/domain/loose-ends';
 import { factsAt } from '@/lib/domain/play';
 import { carViewOf } from '@/lib/server/queries/car/view';
+import { NO_STORES } from '@/lib/server/queries/sign-off/lot-choices';
 import type { CarView, RowView } from '@/lib/wire/views/car';
 import type { ActRef } from '@/lib/wire/views/desk';
 import { GATE_ANCHOR } from '@/lib/wire/views/said-line';
@@ -162,7 +163,7 @@ describe('given the demo shop', () => {
     const floor = Object.values(world.cars);
     const view = carViewOf(
       { shop: world.shop, car, plan: found, facts, setting, floor },
-      { signature: null, lately: [], chosen: {} },
+      { signature: null, lately: [], chosen: {}, stores: NO_STORES },
     );
     const lines = flat([...view.gate.lines, ...linesIn(allRows(view))]);
     expect(lines.length).toBeGreaterThan(0);

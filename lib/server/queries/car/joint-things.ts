@@ -5,6 +5,7 @@ import { jointCase } from '@/lib/domain/decide/joints';
 import type { CompiledJoint } from '@/lib/domain/plan/compiled';
 import { toolViews } from '@/lib/server/queries/sign-off/tool-view';
 import { hardwareViews } from '@/lib/server/queries/sign-off/hardware-view';
+import type { Stores } from '@/lib/server/queries/sign-off/lot-choices';
 import type { ActRef, JointThing, JointWork } from '@/lib/wire/views/desk';
 import { foresee, linesBut } from './foresee';
 import type { Seen } from './seen';
@@ -16,16 +17,20 @@ const ASKS_WORK: ReadonlySet<ActRef['type']> = new Set<ActRef['type']>([
 ]);
 
 /** `acts`: those on the page, so that only the joints that are worked on bring tools and hardware. */
-export const jointThings = (seen: Seen, acts: readonly ActRef[]): Readonly<Record<StateKey, JointThing>> => {
+export const jointThings = (
+  seen: Seen,
+  acts: readonly ActRef[],
+  stores: Stores,
+): Readonly<Record<StateKey, JointThing>> => {
   const worked = new Set(acts.filter(({ type }) => ASKS_WORK.has(type)).map(({ key }) => key));
   return Object.fromEntries(
     seen.plan.all.joints
       .filter((joint) => joint.undecided.length === 0)
-      .map((joint) => [joint.stateKey, jointThing(seen, joint, worked.has(joint.stateKey))]),
+      .map((joint) => [joint.stateKey, jointThing(seen, joint, worked.has(joint.stateKey) ? stores : null)]),
   );
 };
 
-const jointThing = (seen: Seen, joint: CompiledJoint, isWorked: boolean): JointThing => {
+const jointThing = (seen: Seen, joint: CompiledJoint, stores: Stores | null): JointThing => {
   const { car, facts } = seen;
   const row = car.joints[joint.stateKey];
   const opening = row === undefined ? [] : openingLines(seen, joint.stateKey);
@@ -37,7 +42,7 @@ const jointThing = (seen: Seen, joint: CompiledJoint, isWorked: boolean): JointT
     cycle: row?.cycle ?? 1,
     fasteners: [...joint.order].sort((a, b) => a - b),
     ...(opening.length === 0 ? {} : { opening }),
-    ...(isWorked ? { work: jointWork(seen, joint) } : {}),
+    ...(stores === null ? {} : { work: jointWork(seen, joint, stores) }),
   };
 };
 
@@ -55,7 +60,7 @@ const openingLines = (seen: Seen, key: StateKey): readonly string[] => {
   ];
 };
 
-const jointWork = (seen: Seen, joint: CompiledJoint): JointWork => {
+const jointWork = (seen: Seen, joint: CompiledJoint, stores: Stores): JointWork => {
   const at = jointCase(seen.at, joint);
   const entry = seen.plan.document.joints?.[joint.key];
   return {
@@ -67,6 +72,6 @@ const jointWork = (seen: Seen, joint: CompiledJoint): JointWork => {
       ...(whyNotReapply[0] === undefined ? {} : { whyNot: whyNotReapply[0] }),
     })),
     torque: entry?.torque ?? (joint.method === 'sequence' ? 'in steps' : ''),
-    hardware: hardwareViews(at, seen.spoken),
+    hardware: hardwareViews(at, seen.spoken, stores),
   };
 };

@@ -6,6 +6,7 @@ import { anchorOf, laterId } from '@/lib/wire/views/said-line';
 import { checkThings } from './check-things';
 import { donorParts } from './donor';
 import { endGroups } from './ends';
+import type { Stores } from '@/lib/server/queries/sign-off/lot-choices';
 import { brings } from './foresee';
 import { gateOf, headOf, stageViews } from './head';
 import { jointThings } from './joint-things';
@@ -36,6 +37,8 @@ export interface Reader {
   readonly lately: readonly LogEntry[];
   /** Who chose its options, and when. */
   readonly chosen: Chosen;
+  /** What may be taken off the shelf for a joint or a piece of work. */
+  readonly stores: Stores;
 }
 
 export const carViewOf = (given: Given, reader: Reader): CarView => {
@@ -81,7 +84,7 @@ export const carViewOf = (given: Given, reader: Reader): CarView => {
     photos: allPhotos(seen),
     donor: donorParts(seen),
     lately: reader.lately,
-    desk: deskOf(seen, acts, actsIn(all, gate.acts), reader.signature),
+    desk: deskOf(seen, acts, actsIn(all, gate.acts), reader),
     places: placesOf(seen, rows, folded),
     again: nextMoment(seen),
     day: seen.facts.day,
@@ -97,9 +100,14 @@ const actsIn = (rows: readonly RowView[], more: readonly ActRef[]): readonly Act
   ...rows.flatMap((row) => [...row.acts, ...row.body.flatMap((line: BodyRow) => line.acts)]),
 ];
 
-const deskOf = (seen: Seen, acts: Acts, shown: readonly ActRef[], signature: string | null): Desk => {
+const deskOf = (
+  seen: Seen,
+  acts: Acts,
+  shown: readonly ActRef[],
+  { signature, stores }: Pick<Reader, 'signature' | 'stores'>,
+): Desk => {
   const { car, plan, facts } = seen;
-  const operations = operationThings(seen, shown);
+  const operations = operationThings(seen, shown, stores);
   const me = facts.people[facts.actor];
   // Made before the table of reasons is read, since each may add to it.
   const signatures = signatureThings(seen, acts, signature);
@@ -114,7 +122,7 @@ const deskOf = (seen: Seen, acts: Acts, shown: readonly ActRef[], signature: str
     cautions: cautionThings(seen, operations),
     stages: Object.fromEntries(plan.stages.map(({ key, index, name }) => [key, { number: index + 1, name }])),
     operations,
-    joints: jointThings(seen, shown),
+    joints: jointThings(seen, shown, stores),
     checks: checkThings(seen, shown),
     stopgaps: stopgapThings(seen),
     planned: plannedStopgaps(seen),

@@ -3,7 +3,9 @@ import 'server-only';
 import { exact } from '@/lib/domain/base/exact';
 import { laidBars } from '@/lib/domain/shop/cut-bars';
 import type { LaidBar } from '@/lib/domain/shop/cut-bars';
+import { pieceKey } from '@/lib/domain/shop/cut-list';
 import type { MarkedPiece } from '@/lib/domain/shop/cut-list';
+import { lengthText } from '@/lib/domain/shop/sawn';
 import { fewestByMaterial } from '@/lib/domain/shop/cutting';
 import type { CuttingPlan, CuttingProblem, CuttingScore } from '@/lib/domain/shop/cutting';
 import type { CutCar, CutDrawing, CutVerdict, DrawnBar } from '@/lib/wire/views/cutting';
@@ -35,7 +37,10 @@ export const cutDrawing = ({ problem, marked, cars }: ToDraw, found: FoundPlan):
     bars: bars.map((bar) => {
       if (!bar.isRemnant) fresh += 1;
       const name = bar.isRemnant ? `remnant ${bar.stock}` : `length ${String(fresh)}`;
-      return drawnBar(bar, name, problem.scale, longest, tags);
+      return {
+        ...drawnBar(bar, name, problem.scale, longest, tags),
+        sawing: sawingOf(bar, problem.scale, marked),
+      };
     }),
   };
 };
@@ -46,7 +51,7 @@ const drawnBar = (
   scale: number,
   longest: number,
   tags: ReadonlyMap<string, CutCar>,
-): DrawnBar => {
+): Omit<DrawnBar, 'sawing'> => {
   const text = (whole: number): string => millimetres(exact(whole, scale));
   const at = (whole: number): number => whole / longest;
   const good = bar.length - bar.ends;
@@ -80,6 +85,20 @@ const drawnBar = (
       keep === null ? 'nothing to keep' : `keep ${keep}`,
     ].join('; '),
     cars,
+  };
+};
+
+/** The bar as whoever has sawn it claims it; what is left is reckoned by the rules. */
+const sawingOf = (bar: LaidBar, scale: number, marked: readonly MarkedPiece[]): DrawnBar['sawing'] => {
+  const kinds = new Map(bar.pieces.map((piece) => [pieceKey(piece.mark, piece.car), piece]));
+  return {
+    from: bar.isRemnant ? 'rest' : 'new',
+    length: lengthText(exact(bar.length, scale)),
+    pieces: [...kinds.values()].flatMap(({ mark, car }) => {
+      const kind = marked.find((each) => each.mark === mark);
+      const count = bar.pieces.filter((each) => each.mark === mark && each.car === car).length;
+      return kind === undefined ? [] : [{ car, piece: kind.piece, length: lengthText(kind.length), count }];
+    }),
   };
 };
 

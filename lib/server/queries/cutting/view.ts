@@ -6,13 +6,15 @@ import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import { carCuts, cutLists } from '@/lib/domain/shop/cut-list';
 import type { CarCuts, CutList } from '@/lib/domain/shop/cut-list';
 import { remnantsOf } from '@/lib/domain/shop/remnants';
+import type { RemnantRow } from '@/lib/domain/shop/remnants';
 import type { Shop } from '@/lib/domain/shop/rows';
+import { sawnKeyOf, stillToSaw } from '@/lib/domain/shop/sawn';
 import type { Database } from '@/lib/server/database';
 import { loadFloor } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
 import { loadShop, shopSetting } from '@/lib/server/load/shop';
 import { shopDay } from '@/lib/wire/shop-day';
-import type { CutCar, CutCarChoice, CutItem, CutRack } from '@/lib/wire/views/cutting';
+import type { CutCar, CutCarChoice, CutItem, CutRack, CutSawn } from '@/lib/wire/views/cutting';
 import { namesOf } from '@/lib/wire/views/names';
 import { whenWords } from '@/lib/wire/views/when';
 import { named } from '../board/words';
@@ -27,6 +29,8 @@ export interface CuttingView {
   readonly toDraw: readonly (ToDraw | null)[];
   /** About cars: what waits for a choice, what is cut by hand. */
   readonly notes: readonly string[];
+  /** Of all cars. */
+  readonly sawn: readonly CutSawn[];
   /** For the sheet that leaves the screen. */
   readonly asOf: string;
 }
@@ -53,13 +57,14 @@ export const cuttingView = async (
     const plan = planOf({ plans }, car);
     return plan === null ? [] : [{ car, plan, cuts: carCuts(plan, car) }];
   });
-  const asking = all.filter(({ cuts }) => cuts.wanted.length > 0);
+  const asking = all.filter(({ cuts }) => stillToSaw(cuts.wanted, shop.sawn).length > 0);
   const picked = asking.filter(({ car }) => chosen.includes(car.id));
   const inPlan = picked.length === 0 ? asking : picked;
   const { lists, withoutLengths } = cutLists(
     inPlan.map(({ plan }) => plan),
     inPlan.flatMap(({ cuts }) => cuts.wanted),
     remnantsOf(shop.remnants),
+    shop.sawn,
   );
   const nameOf = (item: string): string =>
     all.map(({ plan }) => namesOf(plan.document)(item)).find((name) => name !== null) ?? item;
@@ -80,6 +85,7 @@ export const cuttingView = async (
       ),
       ...all.flatMap(carNotes),
     ],
+    sawn: all.flatMap((each) => sawnFor(each, shop, nameOf, when)),
     asOf: when(now),
   };
 };
@@ -106,13 +112,43 @@ const carNotes = ({ car, plan, cuts: { undecided, byHand } }: Cutting): readonly
   ];
 };
 
+/** What is sawn for a car and not built in, work that takes alike pieces put together. */
+const sawnFor = (
+  { car, cuts }: Cutting,
+  { sawn, people }: Shop,
+  nameOf: (item: string) => string,
+  when: (at: string) => string,
+): readonly CutSawn[] => {
+  const found = new Map<string, CutSawn>();
+  for (const wanted of cuts.wanted) {
+    const row = sawn[sawnKeyOf(wanted)];
+    if (row === undefined || row.count === 0) continue;
+    const { item, piece, length, operation } = wanted;
+    const key = [item, piece, row.length].join('|');
+    const before = found.get(key);
+    const count = (before?.count ?? 0) + Math.min(row.count, wanted.count);
+    found.set(key, {
+      key: `${car.id}|${key}`,
+      name: nameOf(item),
+      part: piece,
+      codes: [...(before?.codes ?? []), operation],
+      car: tagOf(car),
+      length: millimetres(length),
+      count,
+      by: `${people[row.by]?.name ?? row.by}, ${when(row.at)}`,
+      again: { item, piece: { car: car.id, piece, length: row.length, count } },
+    });
+  }
+  return [...found.values()];
+};
+
 /** What lies in the rack of an item. */
 const rackWords =
   ({ remnants, people }: Shop, when: (at: string) => string) =>
   (item: string): CutRack => {
     const row = remnants[item];
     const lengths = (remnantsOf(remnants)[item] ?? []).map(({ length }) => millimetres(length));
-    const by = row === undefined ? '' : `, counted ${when(row.at)} by ${people[row.by]?.name ?? row.by}`;
+    const by = row === undefined ? '' : lookedWords(row, people, when);
     return {
       lengths: lengths.map((each) => each.replaceAll(',', '')).join(', '),
       says:
@@ -123,6 +159,18 @@ const rackWords =
             : `${lengths.length === 1 ? 'One rest' : `${String(lengths.length)} rests`} in the rack: ${lengths.join(' · ')} mm${by}.`,
     };
   };
+
+/** `, counted Mon 9:15 by Tom Ness, sawn since by Ada Wren 10:02`. */
+const lookedWords = (
+  { by, at, sawn, isUncounted }: RemnantRow,
+  people: Shop['people'],
+  when: (at: string) => string,
+): string => {
+  const name = (id: string): string => people[id]?.name ?? id;
+  if (isUncounted === true) return ', left by the saw; nobody has counted what else lies there';
+  const since = sawn === undefined ? '' : `, sawn since by ${name(sawn.by)} ${when(sawn.at)}`;
+  return `, counted ${when(at)} by ${name(by)}${since}`;
+};
 
 const itemOf = (
   { item, terms, marked, tooLong, problem }: CutList,

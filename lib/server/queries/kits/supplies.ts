@@ -8,7 +8,8 @@ import type { CompiledPlan } from '@/lib/domain/plan/compiled';
 import type { Job } from '@/lib/domain/assess';
 import { isCounted } from '@/lib/domain/shop/item';
 import type { Catalogue } from '@/lib/domain/shop/item';
-import { boxedOn, comesOn, kitWants, lackOf } from '@/lib/domain/shop/kit-need';
+import { boxedOn } from '@/lib/domain/shop/kit';
+import { comesOn, kitWants, lackOf } from '@/lib/domain/shop/kit-need';
 import type { KitWant } from '@/lib/domain/shop/kit-need';
 import { carNeed } from '@/lib/domain/shop/need';
 import { quantityText } from '@/lib/domain/shop/need-words';
@@ -79,6 +80,16 @@ export const comingWords = ({ coming, today }: Supplies, item: Key): string => {
   return `${day < today ? 'on order, was due' : 'on order, due'} ${weekdayWords(day, today)}`;
 };
 
+/** `2 × bolt M8 × 30 (none on order)`: what is missing and when it comes; empty where nothing is. */
+export const missingWords = (supplies: Supplies, plan: CompiledPlan, lines: readonly KitLineNow[]): string =>
+  lines
+    .filter(({ lack }) => compare(lack, ZERO) > 0)
+    .map(
+      ({ item, lack }) =>
+        `${amountWords(lack, unitOf(supplies, item))} ${itemWords(supplies, plan, item)} (${comingWords(supplies, item)})`,
+    )
+    .join('; ');
+
 /** `Ready but for parts: 2 × bolt M8 × 30 (none on order)`; empty where nothing is missing (D59). The same words on every page. */
 export const lacksWords = (
   supplies: Supplies,
@@ -86,13 +97,7 @@ export const lacksWords = (
   lines: readonly KitLineNow[],
   state: Job['state'],
 ): string => {
-  const missing = lines
-    .filter(({ lack }) => compare(lack, ZERO) > 0)
-    .map(
-      ({ item, lack }) =>
-        `${amountWords(lack, unitOf(supplies, item))} ${itemWords(supplies, plan, item)} (${comingWords(supplies, item)})`,
-    )
-    .join('; ');
+  const missing = missingWords(supplies, plan, lines);
   if (missing === '') return '';
   return state === 'ready' ? `Ready but for parts: ${missing}` : `Short of parts: ${missing}`;
 };

@@ -6,6 +6,7 @@ import type { Job } from '@/lib/domain/assess';
 import { operationFacts } from '@/lib/server/queries/car/operation-facts';
 import type { Given, Seen } from '@/lib/server/queries/car/seen';
 import { see } from '@/lib/server/queries/car/seen';
+import type { OnShelf } from '@/lib/domain/shop/shelf';
 import { carViewOf } from '@/lib/server/queries/car/view';
 import type { CarView, RowView } from '@/lib/wire/views/car';
 import type { AskedLine, OpenedJob } from '@/lib/wire/views/my-work';
@@ -14,7 +15,7 @@ import { jobJoint, jointsOf, toolLines, torqueLine, torqueOf } from './job-thing
 import { kitLines } from './kit-lines';
 import type { ReachOf } from './kit-lines';
 
-const JOB_WORDS: Readonly<Record<Job['kind'], string>> = {
+export const JOB_WORDS: Readonly<Record<Job['kind'], string>> = {
   operation: 'Operation',
   restore: 'Restore',
   renew: 'Renew',
@@ -32,12 +33,18 @@ const JOB_WORDS: Readonly<Record<Job['kind'], string>> = {
 export interface Stocked {
   readonly reach: ReachOf;
   readonly lacks: string;
+  readonly shelf: readonly OnShelf[];
 }
 
 /** Null where the car's page has no line for it. */
-export const openedJob = (given: Given, job: Job, { reach, lacks }: Stocked): OpenedJob | null => {
+export const openedJob = (given: Given, job: Job, { reach, lacks, shelf }: Stocked): OpenedJob | null => {
   const seen = see(given);
-  const view = carViewOf(given, { signature: null, lately: [], chosen: {} });
+  const view = carViewOf(given, {
+    signature: null,
+    lately: [],
+    chosen: {},
+    stores: { bins: given.shop.bins, shelf },
+  });
   const row = rowOf(view, job.id);
   if (row === null) return null;
   const operation = job.kind === 'operation' ? seen.plan.operations.get(job.key) : undefined;

@@ -18,6 +18,8 @@ import { drawingView } from './drawing-view';
 import { hardwareViews } from './hardware-view';
 import { doubtViews, jointView, markViews, standingView } from './joint-view';
 import type { Said } from './joint-view';
+import { NO_STORES } from './lot-choices';
+import type { Stores } from './lot-choices';
 import { peopleViews } from './people-view';
 import { toolViews } from './tool-view';
 
@@ -28,6 +30,7 @@ export const viewOfJoint = (
   facts: Facts,
   key: StateKey,
   zone: string,
+  stores: Stores = NO_STORES,
 ): SignOffView | null => {
   const joint = plan.joints.get(key);
   if (joint === undefined) return null;
@@ -60,7 +63,7 @@ export const viewOfJoint = (
     marks: markViews(at, said),
     standing: standingView(at, said),
     drawing: drawingView(view, entry?.pattern),
-    hardware: hardwareViews(at, spoken),
+    hardware: hardwareViews(at, spoken, stores),
     tools,
     adapters: Object.values(facts.adapters),
     people: peopleViews(at),

@@ -11,8 +11,8 @@ import { quantityText } from '@/lib/domain/shop/need-words';
 import { binOf } from '@/lib/domain/shop/rows';
 import type { Lot, Shop } from '@/lib/domain/shop/rows';
 import type { Boxed } from '@/lib/domain/shop/shelf';
-import { boxedOn } from '@/lib/domain/shop/kit-need';
-import { foundBeyond, onHand, stockText } from '@/lib/domain/shop/stock';
+import { boxedOn } from '@/lib/domain/shop/kit';
+import { foundBeyond, onHand, quantityOf, stockText } from '@/lib/domain/shop/stock';
 import type { Stock, StockRow } from '@/lib/domain/shop/stock';
 import type { Database } from '@/lib/server/database';
 import { loadFloor } from '@/lib/server/load/car';
@@ -101,7 +101,8 @@ export const offDonorWords = ({ car, isShared }: OffDonor): string =>
 /** Empty where none of it lies in a box. */
 const inKits = ({ boxed }: Shelves, row: StockRow): string => {
   const sum = boxed.reduce(
-    (total, { item, lot, quantity }) => (item === row.item && lot === row.lot ? add(total, quantity) : total),
+    (total, { item, lot, quantity }) =>
+      item === row.item && lot === row.lot ? add(total, quantityOf(quantity)) : total,
     ZERO,
   );
   return compare(sum, ZERO) === 0 ? '' : stockText(sum);

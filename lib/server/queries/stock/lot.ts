@@ -10,17 +10,19 @@ import { levelOf } from '@/lib/domain/car/joint';
 import type { Car } from '@/lib/domain/car/rows';
 import { planOf } from '@/lib/domain/facts';
 import type { PlanDocument } from '@/lib/domain/plan/document';
-import { lotIn } from '@/lib/domain/shop/lot-trace';
+import { lotIn, workUsing } from '@/lib/domain/shop/lot-trace';
 import type { LotInJoint } from '@/lib/domain/shop/lot-trace';
 import { quantityText } from '@/lib/domain/shop/need-words';
 import type { Lot, Shop } from '@/lib/domain/shop/rows';
 import { EMPTY_PLACE, quantityOf, stockKey } from '@/lib/domain/shop/stock';
+import type { Recount } from '@/lib/domain/shop/stock';
 import { OUT_WORDS } from '@/lib/domain/shop/stock-words';
 import type { Database } from '@/lib/server/database';
 import { loadEveryCar } from '@/lib/server/load/car';
 import { loadPlans } from '@/lib/server/load/plan';
 import { nameOfPerson, namesOf } from '@/lib/wire/views/names';
 import type { LotCar, LotJoint, LotView } from '@/lib/wire/views/stock';
+import { onCarPage } from '../my-work/opened';
 import { lineOf, offDonorWords, readShelves } from './lines';
 import type { Shelves } from './lines';
 
@@ -37,13 +39,13 @@ export const lotView = async (db: Database, id: LotId, now: string): Promise<Lot
     ...EMPTY_PLACE,
   };
   const joints = cars.flatMap(({ standing }) => standing);
-  const inCars = sum(joints.map(({ quantity }) => quantity));
+  const inCars = sum(cars.map(inCar));
   return {
     ...lineOf(shelves, row),
     received: `${quantityText(quantityOf(String(lot.quantity)), unit)} came in ${shelves.when(lot.receivedAt)}`,
     facts: factsOf(lot, shelves),
     quarantined: lot.quarantined === null ? null : keptApart(lot, told, shelves),
-    cars: cars.map(({ car, plan, standing }) => carOf(car, plan, standing, unit)),
+    cars: cars.map((each) => carOf(each, unit)),
     gone: goneOf(told, quantityOf(row.went), inCars, unit, shelves),
     joints: { count: joints.length, inDoubt: joints.filter(({ inDoubt }) => inDoubt).length },
     signers: signersFor(shelves),
@@ -54,7 +56,11 @@ interface CarWith {
   readonly car: Car;
   readonly plan: PlanDocument;
   readonly standing: readonly LotInJoint[];
+  readonly used: ReturnType<typeof workUsing>;
 }
+
+const inCar = ({ standing, used }: CarWith): Exact =>
+  sum([...standing.map(({ quantity }) => quantity), ...used.map(({ quantity }) => quantityOf(quantity))]);
 
 const carsWith = async (db: Database, id: LotId, shop: Shop): Promise<readonly CarWith[]> => {
   const cars = await loadEveryCar(db);
@@ -64,28 +70,39 @@ const carsWith = async (db: Database, id: LotId, shop: Shop): Promise<readonly C
   );
   return cars.flatMap((car): readonly CarWith[] => {
     const plan = planOf({ plans }, car);
-    const standing = plan === null ? [] : lotIn(plan, car, id, shop);
-    return plan === null || standing.length === 0 ? [] : [{ car, plan: plan.document, standing }];
+    if (plan === null) return [];
+    const [standing, used] = [lotIn(plan, car, id, shop), workUsing(car, id)];
+    return standing.length + used.length === 0 ? [] : [{ car, plan: plan.document, standing, used }];
   });
 };
 
-type ToldOfLot = Extract<
+type ShopsOwn = Extract<
   Event,
   { type: 'stock-drawn' | 'stock-counted' | 'stock-put-back' | 'lot-quarantined' | 'lot-cleared' }
 >;
+/** A count, whether all of the shelf was counted or a kit found the bin down. */
+type Told = Exclude<ShopsOwn, { type: 'stock-counted' }> | CountOfLot;
+type CountOfLot = Recount & Pick<ShopsOwn, 'meta'> & { readonly type: 'stock-counted' };
 
-/** What the log tells of it in the shop's own stream, the earliest first. */
-const toldOf = async (db: Database, id: LotId): Promise<readonly ToldOfLot[]> => {
+/** What the log tells of it but fitting and using up, the earliest first. */
+const toldOf = async (db: Database, id: LotId): Promise<readonly Told[]> => {
   const stored = await db.$queryRaw<{ body: string }[]>`
     SELECT body FROM event
-    WHERE stream = 'shop'
-      AND type IN ('stock-drawn', 'stock-counted', 'stock-put-back', 'lot-quarantined', 'lot-cleared')
+    WHERE ((stream = 'shop'
+        AND type IN ('stock-drawn', 'stock-counted', 'stock-put-back', 'lot-quarantined', 'lot-cleared'))
+      OR (type = 'kit-picked' AND strpos(body, '"emptied":') > 0))
       AND strpos(body, ${`"lot":${JSON.stringify(id)}`}) > 0
-    ORDER BY version`;
+    ORDER BY position`;
   return stored
-    .map(({ body }) => (JSON.parse(body) as { event: ToldOfLot }).event)
+    .map(({ body }) => (JSON.parse(body) as { event: ShopsOwn | KitPicked }).event)
+    .flatMap((event): readonly Told[] => (event.type === 'kit-picked' ? countsIn(event) : [event]))
     .filter(({ lot }) => lot === id);
 };
+
+type KitPicked = Extract<Event, { type: 'kit-picked' }>;
+
+const countsIn = ({ emptied = [], meta }: KitPicked): readonly CountOfLot[] =>
+  emptied.map((place) => ({ ...place, type: 'stock-counted', meta }));
 
 const sum = (quantities: readonly Exact[]): Exact => quantities.reduce(add, ZERO);
 
@@ -103,7 +120,7 @@ const paperWords = ({ certificate, certificateAsked }: Lot): string =>
 
 const keptApart = (
   { quarantined, receivedAt }: Lot,
-  told: readonly ToldOfLot[],
+  told: readonly Told[],
   { shop, when }: Shelves,
 ): LotView['quarantined'] => {
   const last = told.findLast(({ type }) => type === 'lot-quarantined');
@@ -114,29 +131,40 @@ const keptApart = (
   };
 };
 
-const carOf = (car: Car, plan: PlanDocument, standing: readonly LotInJoint[], unit: string): LotCar => ({
-  id: car.id,
-  chassis: car.chassis,
-  colour: car.colour,
-  isDelivered: car.delivered,
-  quantity: quantityText(sum(standing.map(({ quantity }) => quantity)), unit),
-  joints: standing.map(({ joint, row, quantity, fasteners, inDoubt }): LotJoint => ({
-    joint: joint.stateKey,
-    name: namesOf(plan)(joint.stateKey) ?? 'joint',
-    href: `/cars/${encodeURIComponent(car.id)}/joints/${encodeURIComponent(joint.stateKey)}`,
-    quantity: quantityText(quantity, unit),
-    at:
-      fasteners.length === 0 || fasteners.length === joint.fasteners
-        ? ''
-        : `at no. ${fasteners.join(', ')} of ${String(joint.fasteners)}`,
-    level: levelOf(row),
-    inDoubt,
-  })),
-});
+const carOf = (each: CarWith, unit: string): LotCar => {
+  const { car, plan, standing, used } = each;
+  const nameOf = namesOf(plan);
+  const page = `/cars/${encodeURIComponent(car.id)}`;
+  return {
+    id: car.id,
+    chassis: car.chassis,
+    colour: car.colour,
+    isDelivered: car.delivered,
+    quantity: quantityText(inCar(each), unit),
+    joints: standing.map(({ joint, row, quantity, fasteners, inDoubt }): LotJoint => ({
+      joint: joint.stateKey,
+      name: nameOf(joint.stateKey) ?? 'joint',
+      href: `${page}/joints/${encodeURIComponent(joint.stateKey)}`,
+      quantity: quantityText(quantity, unit),
+      at:
+        fasteners.length === 0 || fasteners.length === joint.fasteners
+          ? ''
+          : `at no. ${fasteners.join(', ')} of ${String(joint.fasteners)}`,
+      level: levelOf(row),
+      inDoubt,
+    })),
+    work: used.map(({ operation, run, quantity }) => ({
+      operation,
+      name: `${nameOf(operation) ?? 'work'}${run === 1 ? '' : `, run ${String(run)}`}`,
+      href: onCarPage(car, operation),
+      quantity: quantityText(quantityOf(quantity), unit),
+    })),
+  };
+};
 
-/** What went and is in no joint: each by its reason; what is left over came off a car again or was miscounted. */
+/** What went and is in no car: each by its reason; what is left over came off a car again or was miscounted. */
 const goneOf = (
-  told: readonly ToldOfLot[],
+  told: readonly Told[],
   went: Exact,
   inCars: Exact,
   unit: string,
