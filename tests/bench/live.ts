@@ -49,9 +49,13 @@ const url = urlAs(cluster.url, 'app', PASSWORDS, 'bench');
 const db = openDatabase(url, 5);
 const shop = await StoredShop.on(db, document);
 const cars = Array.from({ length: CARS }, (_, n) => `B${String(n + 1)}`);
+// A person has one running clock: at each car is somebody of its own.
+const handAt = (car: string): string => `hand-${car}`;
 for (const car of cars) {
   await shop.startCar(car);
-  await shop.must('tom', { type: 'start-operation', car, operation: 'AX-010' });
+  const person = handAt(car);
+  await shop.must('leo', { type: 'add-person', person, name: person, roles: ['technician'] });
+  await shop.must(person, { type: 'start-operation', car, operation: 'AX-010' });
 }
 
 const servers = await Promise.all(
@@ -114,7 +118,7 @@ const sign = async (n: number): Promise<void> => {
   const car = cars[n % CARS] ?? '';
   const joint = joints[Math.floor(n / CARS)] ?? '';
   const claim = { type: 'final-joint', car, joint, tool: 'T-02', setting: '40', passes: [[1, 2]] } as const;
-  const answer = await shop.give('tom', claim);
+  const answer = await shop.give(handAt(car), claim);
   if (answer.outcome !== 'accepted') throw new Error(JSON.stringify(answer));
   commits.push({ car, version: answer.version, at: performance.now() });
 };
