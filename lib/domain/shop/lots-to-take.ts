@@ -16,6 +16,8 @@ export interface LotThere {
   readonly quantity: Exact;
   /** It is there for this car alone: in the box of its work, or off its own donor. */
   readonly isAside: boolean;
+  /** It was fitted before: off a donor. What lies in a box was looked at when it was picked. */
+  readonly isUsed: boolean;
 }
 
 /** What a piece of work of the car may take of an item, in that order. On the shelf only what is of a known lot, good and in nobody's box. */
@@ -26,10 +28,17 @@ export const lotsAtHand = (
   car: CarId,
 ): readonly LotThere[] => [
   ...box.flatMap((line) =>
-    line.item === item ? [{ lot: line.lot, quantity: quantityOf(line.quantity), isAside: true }] : [],
+    line.item === item
+      ? [{ lot: line.lot, quantity: quantityOf(line.quantity), isAside: true, isUsed: false }]
+      : [],
   ),
   ...openOf(shelf, item, car)
-    .map((each) => ({ lot: lotOf(each), quantity: each.quantity, isAside: each.onlyFor !== null }))
+    .map((each) => ({
+      lot: lotOf(each),
+      quantity: each.quantity,
+      isAside: each.onlyFor !== null,
+      isUsed: each.source.kind === 'donor',
+    }))
     .filter(({ lot }) => lot !== null),
 ];
 

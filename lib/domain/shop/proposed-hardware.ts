@@ -5,6 +5,7 @@ import { WHOLE, fitHardware } from '@/lib/domain/car/hardware';
 import type { FittedClaim, Fitting } from '@/lib/domain/car/hardware';
 import type { JointRow } from '@/lib/domain/car/joint-rows';
 import type { CompiledJoint, CompiledPlan } from '@/lib/domain/plan/compiled';
+import { isForUsed, reuseOf } from '@/lib/domain/plan/reuse';
 import type { LotThere } from './lots-to-take';
 
 /** What goes in new where nobody says otherwise, place by place. */
@@ -23,10 +24,11 @@ export const proposedHardware = (
 ): readonly FittedClaim[] => {
   const taken = freshPieces(plan, joint, row);
   const isTraced = (item: Key): boolean => plan.document.items?.[item]?.trace === 'lot';
+  const mayBeUsed = (item: Key): boolean => isForUsed(reuseOf(plan.document.items, item));
   const items = new Set(taken.map(({ item }) => item));
   return [...items].flatMap((item) => {
     const left = atHand(item)
-      .filter(({ isAside }) => isAside || isTraced(item))
+      .filter(({ isAside, isUsed }) => (isAside || isTraced(item)) && (!isUsed || mayBeUsed(item)))
       .map((each) => ({ ...each }));
     const places = new Map<LotId, string[]>();
     const pieces = taken.filter((each) => each.item === item);

@@ -1,6 +1,7 @@
 /** From which lots a joint and a piece of work are proposed to take, and what finishing says of the lots it used up. Values are invented. */
 import { describe, expect, test } from 'vitest';
 import { jointCase } from '@/lib/domain/decide/joints';
+import { exact } from '@/lib/domain/base/exact';
 import { catalogueOf } from '@/lib/domain/shop/item';
 import { boxedOn, inBox } from '@/lib/domain/shop/kit';
 import { workUsing } from '@/lib/domain/shop/lot-trace';
@@ -117,6 +118,21 @@ describe('what is proposed for a joint', () => {
       '3',
       '8',
     ]);
+  });
+
+  test('what another plan may use again is not proposed where this one wants it new', () => {
+    const shop = opened();
+    const nuts = { id: 'D-9', item: 'nut', quantity: exact(4), onlyFor: null, goodUntil: '2026-03-15' };
+    const source = { kind: 'donor', lot: 'D-9', car: 'C9' } as const;
+    const there = [{ supply: { ...nuts, source }, isGood: true }, ...shelf(shop)];
+    const joint = shop.plan().joints.get('J-1');
+    if (joint === undefined) throw new Error('no joint');
+    const { row } = jointCase(
+      { command: '', facts: shop.facts(), car: shop.car(), plan: shop.plan() },
+      joint,
+    );
+    const found = proposedHardware(shop.plan(), joint, row, (item) => lotsAtHand([], there, item, 'C1'));
+    expect(found.filter(({ item }) => item === 'nut').map(({ lot: id }) => id)).toEqual(['N-2', 'N-1']);
   });
 
   test('signed as proposed the books and the joint agree; of a joint that was opened, only what is spent goes in new', () => {
