@@ -21,26 +21,13 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'domain', include: ['tests/domain/**/*.test.ts'] },
-      },
-      {
-        extends: true,
         test: {
-          name: 'properties',
-          include: ['tests/properties/**/*.test.ts'],
+          // One project, so that a worker loads the rulebook once for all of them.
+          name: 'rules',
+          include: ['domain', 'properties', 'offline', 'cli', 'seed'].map(
+            (folder) => `tests/${folder}/**/*.test.ts`,
+          ),
           testTimeout: 120_000,
-        },
-      },
-      {
-        extends: true,
-        test: { name: 'offline', include: ['tests/offline/**/*.test.ts'] },
-      },
-      {
-        extends: true,
-        test: {
-          name: 'cli',
-          include: ['tests/cli/**/*.test.ts', 'tests/seed/**/*.test.ts'],
-          testTimeout: 60_000,
         },
       },
       {

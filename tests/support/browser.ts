@@ -122,10 +122,27 @@ export const isTooWide = (page: Page): Promise<boolean> =>
 /** What rests on colours differs by theme, what rests on room by size: two of each find what six would. */
 const LOOKS = [
   // Narrower than most desks: what fits there fits more.
-  { size: 'desk', width: 1280, theme: 'light', isRead: true },
-  { size: 'tablet', width: 768, theme: 'light', isRead: false },
-  { size: 'phone', width: 360, theme: 'dark', isRead: true },
+  { size: 'desk', width: 1280, theme: 'light' },
+  { size: 'tablet', width: 768, theme: 'light' },
+  { size: 'phone', width: 360, theme: 'dark' },
 ] as const;
+
+/** How often each screen of each shop was looked at. */
+const looked = new Map<string, number>();
+
+/**
+ * In which sizes axe reads the screen, which takes longer than all else: at the desk and on the phone the first time, and in
+ * one of them, by turns, when it is looked at once more in another state. What has a number in its address is one of many.
+ */
+const readIn = (page: Page): readonly Size[] => {
+  const screen = page
+    .url()
+    .replace(/[?#].*$/, '')
+    .replace(/(?<=:\d+\/.*)[^/]*\d[^/]*/g, '*');
+  const times = looked.get(screen) ?? 0;
+  looked.set(screen, times + 1);
+  return times === 0 ? ['desk', 'phone'] : times % 2 === 0 ? ['desk'] : ['phone'];
+};
 
 /** Both at once: each by itself would have the whole page laid out and drawn anew. */
 const look = async (page: Page, size: { width: number; height: number }, theme: Theme): Promise<void> => {
@@ -140,9 +157,10 @@ const look = async (page: Page, size: { width: number; height: number }, theme: 
 export const amiss = async (watched: Watched, name: string): Promise<readonly string[]> => {
   const { page } = watched;
   const found: string[] = [];
-  for (const { size, width, theme, isRead } of LOOKS) {
+  const read = readIn(page);
+  for (const { size, width, theme } of LOOKS) {
     await look(page, { ...SIZES[size], width }, theme);
-    const wrong = [...(isRead ? await axe(page) : []), ...(await misplaced(page))];
+    const wrong = [...(read.includes(size) ? await axe(page) : []), ...(await misplaced(page))];
     if (await isTooWide(page)) wrong.push('wider than the screen');
     found.push(...wrong.map((each) => `${size}, ${theme}: ${each}`));
     await shoot({ ...watched, size, theme }, name);
