@@ -4,6 +4,7 @@ import type { Exact } from '@/lib/domain/base/exact';
 import type { Day, Key, StateKey } from '@/lib/domain/base/vocabulary';
 import { countInBox, inBox } from '@/lib/domain/shop/kit';
 import type { Car } from '@/lib/domain/car/rows';
+import { totalsOf } from './need';
 import type { CarNeed } from './need';
 import type { NeedCause } from './need-line';
 import type { Supply } from './supply';
@@ -35,6 +36,15 @@ export const kitWants = (need: CarNeed, car: Car, operation: StateKey): readonly
     wanted: quantity,
     picked: countInBox(box, item),
   }));
+};
+
+/** What must go anew into a joint now, outside any planned work: where it is renewed, or brought back to its level. */
+export const jointWants = (need: CarNeed, joint: StateKey): readonly KitWant[] => {
+  const lines = need.lines.filter(
+    ({ what, at, before, cause }) =>
+      what === 'item' && at === joint && before === null && !NOT_PICKED.has(cause.kind),
+  );
+  return [...totalsOf(lines)].map(([item, wanted]) => ({ item, wanted, picked: ZERO }));
 };
 
 /** How many more must go into the box. */

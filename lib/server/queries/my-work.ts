@@ -16,7 +16,7 @@ import { whenWords } from '@/lib/wire/views/when';
 import { dayInWords } from './board/words';
 import type { Given } from './car/seen';
 import { see } from './car/seen';
-import { kitNow, lacksWords, loadSupplies } from './kits/supplies';
+import { lacksWords, loadSupplies, partsNow } from './kits/supplies';
 import type { Supplies } from './kits/supplies';
 import { hoursOf } from './my-work/hours';
 import type { Hours } from './my-work/hours';
@@ -92,13 +92,10 @@ const reachOn =
   ({ shop, shelf }: Supplies, { car }: Given, operation: string): ReachOf =>
   (item) => ({ ...reachFor(shop, shelf, item, car.id), picked: countInBox(inBox(car, operation), item) });
 
-/** Work that takes no kit lacks nothing. */
 const lacksOn =
   (supplies: Supplies): LacksOf =>
   ({ car, plan, job }) =>
-    job.kind === 'operation'
-      ? lacksWords(supplies, plan, kitNow(supplies, plan, car, job.key), job.state)
-      : '';
+    lacksWords(supplies, plan, partsNow(supplies, plan, car, job), job.state);
 
 /** By the rows, so that it agrees with every other screen; since when, the log says. */
 const clocksOf = (

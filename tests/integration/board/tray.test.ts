@@ -87,4 +87,12 @@ test('work of the gate ahead first; what lacks parts with what and when; told an
     'C2 · WH-010 · 30 min',
     `C1 · AX-010 · 1 h 30 min · ${lacks}`,
   ]);
+
+  // What must come out of a joint again wants new ones as well, and there are none.
+  await shop.must('tom', { type: 'start-operation', car: 'C2', operation: 'AX-010' });
+  await shop.must('tom', { type: 'snug-joint', car: 'C2', joint: 'J-1' });
+  await shop.must('tom', { type: 'quarantine-lot', lot: 'L-1', reason: 'soft' });
+  await told((lines) => lines.includes(`C2 · J-1 · ${lacks}`));
+  await shop.must('leo', { type: 'receive-lot', lot: 'L-2', item: 'nut', quantity: 2 });
+  await told((lines) => lines.includes('C2 · J-1'));
 });

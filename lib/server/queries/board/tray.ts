@@ -2,7 +2,7 @@
 import 'server-only';
 import type { Job } from '@/lib/domain/assess';
 import type { Row } from './row';
-import { kitNow, missingWords } from '@/lib/server/queries/kits/supplies';
+import { missingWords, partsNow } from '@/lib/server/queries/kits/supplies';
 import type { Supplies } from '@/lib/server/queries/kits/supplies';
 import { JOB_WORDS } from '@/lib/server/queries/my-work/opened';
 import type { ReadyTray, TrayJob, TrayList } from '@/lib/wire/views/board';
@@ -36,7 +36,6 @@ const listOf = (jobs: readonly TrayJob[]): TrayList => ({
   more: Math.max(0, jobs.length - MOST),
 });
 
-/** Only operations take a kit, and can lack parts. */
 const trayJob = ({ plan, car, of }: Row, { id, kind, key }: Job, supplies: Supplies): TrayJob => {
   const minutes = kind === 'operation' ? (plan.operations.get(key)?.minutes ?? 0) : 0;
   const name = namesOf(plan.document)(key) ?? of.stopgaps[key]?.what ?? key;
@@ -48,7 +47,7 @@ const trayJob = ({ plan, car, of }: Row, { id, kind, key }: Job, supplies: Suppl
     key,
     name: kind === 'operation' ? name : `${JOB_WORDS[kind]}: ${name}`,
     takes: minutes === 0 ? '' : durationWords(minutes),
-    lacks: kind === 'operation' ? missingWords(supplies, plan, kitNow(supplies, plan, of, key)) : '',
+    lacks: missingWords(supplies, plan, partsNow(supplies, plan, of, { kind, key })),
   };
 };
 

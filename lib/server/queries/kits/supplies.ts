@@ -9,9 +9,10 @@ import type { Job } from '@/lib/domain/assess';
 import { isCounted } from '@/lib/domain/shop/item';
 import type { Catalogue } from '@/lib/domain/shop/item';
 import { boxedOn } from '@/lib/domain/shop/kit';
-import { comesOn, kitWants, lackOf } from '@/lib/domain/shop/kit-need';
+import { comesOn, jointWants, kitWants, lackOf } from '@/lib/domain/shop/kit-need';
 import type { KitWant } from '@/lib/domain/shop/kit-need';
 import { carNeed } from '@/lib/domain/shop/need';
+import type { CarNeed } from '@/lib/domain/shop/need';
 import { quantityText } from '@/lib/domain/shop/need-words';
 import { onOrder } from '@/lib/domain/shop/purchase-rows';
 import type { Shop } from '@/lib/domain/shop/rows';
@@ -56,14 +57,37 @@ export interface KitLineNow extends KitWant {
   readonly lack: Exact;
 }
 
-/** A kit against what the shelf has for anybody. */
+/** A kit against what the shelf has for this car. */
 export const kitNow = (
-  { shop, catalogue, shelf }: Supplies,
+  supplies: Supplies,
   plan: CompiledPlan,
   car: Car,
   operation: StateKey,
 ): readonly KitLineNow[] =>
-  kitWants(carNeed(plan, car, shop, catalogue), car, operation).map((want) => {
+  againstShelf(supplies, car, kitWants(needOf(supplies, plan, car), car, operation));
+
+/** What goes into a job, against the shelf: the kit of work, or what a joint takes anew. All other jobs take nothing. */
+export const partsNow = (
+  supplies: Supplies,
+  plan: CompiledPlan,
+  car: Car,
+  { kind, key }: Pick<Job, 'kind' | 'key'>,
+): readonly KitLineNow[] => {
+  if (kind === 'operation') return kitNow(supplies, plan, car, key);
+  return kind === 'renew' || kind === 'restore'
+    ? againstShelf(supplies, car, jointWants(needOf(supplies, plan, car), key))
+    : [];
+};
+
+const needOf = ({ shop, catalogue }: Supplies, plan: CompiledPlan, car: Car): CarNeed =>
+  carNeed(plan, car, shop, catalogue);
+
+const againstShelf = (
+  { shop, shelf }: Supplies,
+  car: Car,
+  wants: readonly KitWant[],
+): readonly KitLineNow[] =>
+  wants.map((want) => {
     const reach = reachFor(shop, shelf, want.item, car.id);
     return { ...want, reach, lack: lackOf(want, reach.good) };
   });
