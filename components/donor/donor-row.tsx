@@ -9,7 +9,8 @@ import { Glyph } from '@/components/ui/glyph';
 import { GRADES } from '@/lib/domain/car/component-rows';
 import type { Grade } from '@/lib/domain/car/component-rows';
 import type { DonorPartLine } from '@/lib/wire/views/donor';
-import { LookDialog, MoreDialog } from './part-dialogs';
+import { LookDialog } from './look-dialog';
+import { MoreDialog } from './part-dialogs';
 
 interface DonorRowProps {
   readonly car: string;
@@ -110,7 +111,13 @@ export function DonorRow({ car, me, part }: DonorRowProps) {
       {asked === 'more' ? (
         <MoreDialog car={car} me={me} part={part} onClose={() => setAsked(null)} />
       ) : asked === 'look' ? (
-        <LookDialog car={car} part={part} onClose={() => setAsked(null)} />
+        <LookDialog
+          car={car}
+          title={`${name} (${key})`}
+          part={part}
+          otherwise="Grade it otherwise instead."
+          onClose={() => setAsked(null)}
+        />
       ) : sending.answer === null || sending.answer.outcome === 'accepted' ? null : (
         <div className="rowsaid">
           <AnswerLines sending={sending} done="" />

@@ -94,36 +94,3 @@ export function MoreDialog({ car, me, part, onClose }: PartDialogProps) {
     </AskDialog>
   );
 }
-
-/** The look after which a part that was graded reuse counts as here. */
-export function LookDialog({ car, part, onClose }: Omit<PartDialogProps, 'me'>) {
-  const sending = useSending();
-  const [looked, setLooked] = useState('');
-  return (
-    <AskDialog
-      title={`${part.name} (${part.key})`}
-      act="Here and good"
-      isBusy={sending.isBusy}
-      said={<AnswerLines sending={sending} done="It counts as here." />}
-      onAct={() =>
-        void sending.send(
-          { type: 'receive-part', car, part: part.key, looked: looked.trim() },
-          `${part.name} is here and good.`,
-          onClose,
-        )
-      }
-      onClose={onClose}
-    >
-      <Field
-        label="What was looked at or measured"
-        hint={part.lookedAt === '' ? undefined : `the plan says: ${part.lookedAt}`}
-        value={looked}
-        maxLength={300}
-        data-first
-        autoComplete="off"
-        onChange={(event) => setLooked(event.target.value)}
-      />
-      <p className="small dim">It is not good? Grade it otherwise instead.</p>
-    </AskDialog>
-  );
-}

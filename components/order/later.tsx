@@ -1,6 +1,6 @@
-import { CarTag } from '@/components/shop/plate';
 import { Glyph } from '@/components/ui/glyph';
 import type { LaterView } from '@/lib/wire/views/order';
+import { CarTags } from './car-tags';
 
 /** What is needed, and may wait for a later order: until when. */
 export function Later({ lines }: { readonly lines: readonly LaterView[] }) {
@@ -20,11 +20,7 @@ export function Later({ lines }: { readonly lines: readonly LaterView[] }) {
               <span className="t">
                 <b>{item}</b>
                 <span className="small">{says}</span>
-                <span className="tags">
-                  {cars.map((car) => (
-                    <CarTag key={car.id} chassis={car.chassis} colour={car.colour} />
-                  ))}
-                </span>
+                <CarTags cars={cars} />
               </span>
               <b className="num">{quantity}</b>
             </li>

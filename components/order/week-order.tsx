@@ -2,12 +2,12 @@
 
 import Link from 'next/link';
 import { useState } from 'react';
-import { CarTag } from '@/components/shop/plate';
 import { Button } from '@/components/ui/button';
 import { Glyph } from '@/components/ui/glyph';
 import type { OrderView, PinView, SolvedOrder, Unoffered } from '@/lib/wire/views/order';
 import { Approve } from './approve';
 import type { Asked } from './asked';
+import { CarTags } from './car-tags';
 import { Later } from './later';
 import { OrderSheet } from './order-sheet';
 import { PinDialog } from './pin-dialog';
@@ -165,11 +165,7 @@ function Late({ order: { late, proof } }: { readonly order: SolvedOrder }) {
             <span className="t">
               <b>{item}</b>
               <span className="small">{says}</span>
-              <span className="tags">
-                {cars.map((car) => (
-                  <CarTag key={car.id} chassis={car.chassis} colour={car.colour} />
-                ))}
-              </span>
+              <CarTags cars={cars} />
             </span>
           </li>
         ))}
@@ -203,11 +199,7 @@ function NotOffered({ items }: { readonly items: readonly Unoffered[] }) {
                 <span className="nb">{item}</span>
                 {by === null ? '' : `, ${by === 'today' ? 'needed today' : `by ${by}`}`}
               </span>
-              <span className="tags">
-                {cars.map((car) => (
-                  <CarTag key={car.id} chassis={car.chassis} colour={car.colour} />
-                ))}
-              </span>
+              <CarTags cars={cars} />
             </span>
           </li>
         ))}

@@ -2,6 +2,7 @@
 
 import Link from 'next/link';
 import { useState } from 'react';
+import { LookDialog } from '@/components/donor/look-dialog';
 import { AnswerLines } from '@/components/set-up/answer-lines';
 import { AskDialog } from '@/components/set-up/ask-dialog';
 import { useSending } from '@/components/set-up/use-sending';
@@ -89,7 +90,20 @@ export function TripParts({ trip, of: { car, parts } }: TripPartsProps) {
         </div>
       )}
       {asked === null ? null : asked.what === 'looked' ? (
-        <LookDialog car={car} part={asked.part} onClose={() => setAsked(null)} />
+        <LookDialog
+          car={car.id}
+          title={`${asked.part.name} of ${car.chassis}`}
+          part={asked.part}
+          otherwise={
+            <>
+              <Link href={asked.part.href} prefetch={false}>
+                Report a finding on the car
+              </Link>{' '}
+              instead: nothing fits it then until a lead has decided.
+            </>
+          }
+          onClose={() => setAsked(null)}
+        />
       ) : (
         <BackDialog trip={trip} car={car} part={asked.part} onClose={() => setAsked(null)} />
       )}
@@ -154,44 +168,6 @@ function BackDialog({ trip, car, part, onClose }: OnePart & { readonly trip: str
         autoComplete="off"
         onChange={(event) => setNote(event.target.value)}
       />
-    </AskDialog>
-  );
-}
-
-function LookDialog({ car, part, onClose }: OnePart) {
-  const sending = useSending();
-  const [looked, setLooked] = useState('');
-  return (
-    <AskDialog
-      title={`${part.name} of ${car.chassis}`}
-      act="Here and good"
-      isBusy={sending.isBusy}
-      said={<AnswerLines sending={sending} done="It counts as here." />}
-      onAct={() =>
-        void sending.send(
-          { type: 'receive-part', car: car.id, part: part.key, looked: looked.trim() },
-          `${part.name} is here and good.`,
-          onClose,
-        )
-      }
-      onClose={onClose}
-    >
-      <Field
-        label="What was looked at or measured"
-        hint={part.lookedAt === '' ? undefined : `the plan says: ${part.lookedAt}`}
-        value={looked}
-        maxLength={300}
-        data-first
-        autoComplete="off"
-        onChange={(event) => setLooked(event.target.value)}
-      />
-      <p className="small dim">
-        It is not good?{' '}
-        <Link href={part.href} prefetch={false}>
-          Report a finding on the car
-        </Link>{' '}
-        instead: nothing fits it then until a lead has decided.
-      </p>
     </AskDialog>
   );
 }
