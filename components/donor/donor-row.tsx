@@ -113,7 +113,11 @@ export function DonorRow({ car, me, part }: DonorRowProps) {
       ) : asked === 'look' ? (
         <LookDialog
           car={car}
-          title={`${name} (${key})`}
+          title={
+            <>
+              {name} <span className="nb">({key})</span>
+            </>
+          }
           part={part}
           otherwise="Grade it otherwise instead."
           onClose={() => setAsked(null)}

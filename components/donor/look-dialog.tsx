@@ -9,7 +9,7 @@ import { Field } from '@/components/ui/field';
 
 interface LookDialogProps {
   readonly car: string;
-  readonly title: string;
+  readonly title: ReactNode;
   readonly part: { readonly key: string; readonly name: string; readonly lookedAt: string };
   /** What to do where it is not good. */
   readonly otherwise: ReactNode;

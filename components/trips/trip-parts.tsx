@@ -92,7 +92,11 @@ export function TripParts({ trip, of: { car, parts } }: TripPartsProps) {
       {asked === null ? null : asked.what === 'looked' ? (
         <LookDialog
           car={car.id}
-          title={`${asked.part.name} of ${car.chassis}`}
+          title={
+            <>
+              {asked.part.name} of <span className="nb">{car.chassis}</span>
+            </>
+          }
           part={asked.part}
           otherwise={
             <>
